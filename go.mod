@@ -2,7 +2,11 @@ module slabwright
 
 go 1.26.4
 
-require github.com/tdewolff/canvas v0.0.0-20260820161200-72985dc66d4e
+require (
+	codeberg.org/go-fonts/dejavu v0.4.0
+	github.com/tdewolff/canvas v0.0.0-20260820161200-72985dc66d4e
+	golang.org/x/image v0.44.0
+)
 
 require (
 	codeberg.org/go-pdf/fpdf v0.12.0 // indirect
@@ -23,9 +27,9 @@ require (
 	github.com/tdewolff/minify/v2 v2.24.16 // indirect
 	github.com/tdewolff/parse/v2 v2.8.15 // indirect
 	github.com/yuin/goldmark v1.8.5 // indirect
-	golang.org/x/image v0.44.0 // indirect
 	golang.org/x/net v0.57.0 // indirect
 	golang.org/x/text v0.40.0 // indirect
+	gonum.org/v1/gonum v0.17.0 // indirect
 	modernc.org/knuth v0.5.5 // indirect
 	modernc.org/token v1.1.0 // indirect
 	star-tex.org/x/tex v0.7.1 // indirect
