@@ -69,6 +69,9 @@ func parseFace(ttf []byte) *face {
 // measure reads one glyph at a size of one em per em, so that the 26.6 numbers
 // are font units.
 func (c *face) measure(r rune) glyph {
+	if !settable(r) {
+		return glyph{}
+	}
 	var buf sfnt.Buffer
 	i, err := c.font.GlyphIndex(&buf, r)
 	if err != nil || i == 0 {
@@ -79,6 +82,19 @@ func (c *face) measure(r rune) glyph {
 		return glyph{}
 	}
 	return glyph{i, int32(adv), int32(-b.Max.Y), int32(-b.Min.Y)}
+}
+
+// settable tells whether a character stands for itself from left to right. Not
+// so are scripts written from right to left, accents that join the letter
+// before, and signs without a form.
+func settable(r rune) bool {
+	switch {
+	case r < ' ', r == 0xAD, 0x300 <= r && r < 0x370, 0x590 <= r && r < 0x900,
+		0x200B <= r && r < 0x2010, 0x2028 <= r && r < 0x202F, 0x2060 <= r && r < 0x2070,
+		0x20D0 <= r && r < 0x2100, 0xFB1D <= r && r < 0xFE30, 0xFE70 <= r && r < 0xFF00:
+		return false
+	}
+	return true
 }
 
 func (c *face) glyph(r rune) glyph {

@@ -111,12 +111,14 @@ func Wrap(s string, height, room unit.Length) []string {
 }
 
 // Fit shortens a text with an ellipsis so that it is no wider than room.
-func Fit(s string, height, room unit.Length) string {
-	if TextWidth(s, height) <= room {
+func Fit(s string, height, room unit.Length) string { return fit(s, height, room, false) }
+
+func fit(s string, height, room unit.Length, bold bool) string {
+	if width(s, height, bold) <= room {
 		return s
 	}
 	r := []rune(s)
-	for len(r) > 0 && TextWidth(string(r)+"…", height) > room {
+	for len(r) > 0 && width(string(r)+"…", height, bold) > room {
 		r = r[:len(r)-1]
 	}
 	return strings.TrimRight(string(r), " ") + "…"

@@ -1,0 +1,186 @@
+package drawing
+
+import (
+	"fmt"
+
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// Block is what the title block of a sheet says beside the sheet's own title,
+// scale and number. The fields are those of ISO 7200:2004 and the ones a shop
+// asks for. Dates are texts: nothing here knows what day it is.
+type Block struct {
+	Owner        string // legal owner
+	DocumentType string // "part drawing", "hole table", ...
+	Number       string // drawing number
+	Revision     string
+	Issued       string // date of issue, ISO 8601
+	Surveyed     string // date of the survey that the sizes rest on
+	Creator      string
+	Approved     string // empty leaves room for a signature
+	Material     string
+	Mass         string // with unit; empty on sheets of more than one part
+	Tolerance    string // general tolerance
+	Status       string // "no finding failed" and the like; a stamp takes its place
+	Projection   Projection
+	Words        *Words // nil for English
+}
+
+// BlockWidth is the width of the title block (ISO 7200). It stands in the lower
+// right corner of the drawing space.
+const BlockWidth unit.Length = 180
+
+// Rows of the title block from below, and their sum.
+const (
+	rowPeople   unit.Length = 10
+	rowTitle    unit.Length = 14
+	rowDocument unit.Length = 11
+	rowRules    unit.Length = 11
+	rowGauge    unit.Length = 10
+	blockHeight             = rowPeople + rowTitle + rowDocument + rowRules + rowGauge
+)
+
+// labelHeight is the lettering of the field names, the smallest height of
+// ISO 3098-1; the entries are Small or larger.
+const labelHeight unit.Length = 1.8
+
+// BlockBox is the place of the title block on a sheet.
+func (s Size) BlockBox() Rect {
+	c := s.Space()
+	return Box(c.Max.X-BlockWidth, c.Min.Y, BlockWidth, blockHeight)
+}
+
+// Finish gives the sheet its frame, title block and print gauges, in the groups
+// "sheet-frame", "sheet-block" and "sheet-gauge". Call it once, when the
+// number of sheets and the stamp are known.
+func Finish(s Sheet, b Block) Sheet {
+	w := &English
+	if b.Words != nil {
+		w = b.Words
+	}
+	space := s.Size.Space()
+	up := geom.V(space.Min.X+6, s.Size.Height/2+8)
+	bars := gauge(up, true)
+	bars = append(bars, Write(up.Add(geom.V(-2, 50)), w.Gauge, Small, Centre).Along(quarterTurn))
+	s.Items = append(append([]Item{}, s.Items...),
+		frame(s.Size),
+		Group{ID: "sheet-block", Items: titleBlock(s, b, w)},
+		Group{ID: "sheet-gauge", Items: bars})
+	return s
+}
+
+const quarterTurn = fullTurn / 4
+
+// cell is one field of the title block.
+type cell struct {
+	width  unit.Length
+	label  string
+	value  string
+	height unit.Length // largest lettering of the value
+	bold   bool
+}
+
+func titleBlock(s Sheet, b Block, w *Words) []Item {
+	box := s.Size.BlockBox()
+	items := []Item{Outline(box.Corners(), Pen{Width: FrameLine})}
+	y := box.Min.Y
+	row := func(height unit.Length, cells ...cell) {
+		items = append(items, tableRow(geom.V(box.Min.X, y), height, cells)...)
+		y += height
+		if y < box.Max.Y {
+			items = append(items, Line(geom.V(box.Min.X, y), geom.V(box.Max.X, y), Normal.Outline()))
+		}
+	}
+	number := fmt.Sprintf("%d / %d", s.Number, s.Of)
+	row(rowPeople,
+		cell{40, w.Owner, b.Owner, Standard, false}, cell{36, w.Creator, b.Creator, Standard, false},
+		cell{36, w.Approved, b.Approved, Standard, false}, cell{28, w.Issued, b.Issued, Standard, false},
+		cell{14, w.Revision, b.Revision, Standard, true}, cell{16, w.Sheet, number, Standard, false},
+		cell{10, w.Paper, s.Size.Name, Standard, false})
+	row(rowTitle,
+		cell{112, w.Title, s.Title, Large, true}, cell{68, w.Number, b.Number, Huge, false})
+	row(rowDocument,
+		cell{56, w.DocumentType, b.DocumentType, Standard, false}, cell{74, w.Material, b.Material, Standard, false},
+		cell{25, w.Mass, b.Mass, Standard, false}, cell{25, w.Scale, s.Scale, Large, false})
+	rules := y
+	row(rowRules,
+		cell{56, w.Tolerance, b.Tolerance, Standard, false}, cell{36, w.Surveyed, b.Surveyed, Standard, false},
+		cell{63, "", "", 0, false}, cell{25, w.Projection, "", 0, false})
+	items = append(items, b.Projection.Symbol(geom.V(box.Max.X-12.5, rules+4.3), 2.6)...)
+	items = append(items,
+		Write(geom.V(box.Min.X+94, rules+6.2), w.Units, Standard, Left).Strong(),
+		Write(geom.V(box.Min.X+94, rules+1.9), w.DoNotScale, Small, Left))
+	return append(items, lastRow(s, b, w, geom.V(box.Min.X, y))...)
+}
+
+// lastRow is the top row: the level print gauge and the status or stamp.
+func lastRow(s Sheet, b Block, w *Words, at geom.Vec) []Item {
+	const barRoom = 110
+	items := gauge(at.Add(geom.V(5, 1.6)), false)
+	items = append(items,
+		Write(at.Add(geom.V(5, 6)), w.Gauge, Small, Left).Strong(),
+		Write(at.Add(geom.V(105, 6)), w.GaugeAsk, Small, Right),
+		Line(at.Add(geom.V(barRoom, 0)), at.Add(geom.V(barRoom, rowGauge)), Normal.Fine()))
+	field := Box(at.X+barRoom, at.Y, BlockWidth-barRoom, rowGauge)
+	if s.Stamp == "" {
+		return append(items, cellText(field, cell{field.Width(), w.Status, b.Status, Standard, false})...)
+	}
+	h, text := fitLine(s.Stamp, Large, field.Width()-4, true)
+	stamp := Write(field.Centre(), text, h, Middle).Strong()
+	stamp.Ink = White
+	return append(items, Area{Loops: [][]geom.Vec{field.Grow(-1).Corners()}, Ink: Red}, stamp)
+}
+
+// tableRow draws the cells of a row from left to right.
+func tableRow(at geom.Vec, height unit.Length, cells []cell) []Item {
+	var items []Item
+	for i, c := range cells {
+		if i > 0 {
+			items = append(items, Line(at, at.Add(geom.V(0, height)), Normal.Fine()))
+		}
+		items = append(items, cellText(Rect{at, at.Add(geom.V(c.width, height))}, c)...)
+		at.X += c.width
+	}
+	return items
+}
+
+// cellText sets the name of a field and its entry: in one line as large as it
+// fits, or in two small ones.
+func cellText(r Rect, c cell) []Item {
+	const inset = 1.5
+	var items []Item
+	if c.label != "" {
+		items = append(items, Write(geom.V(r.Min.X+inset, r.Max.Y-1), c.label, labelHeight, TopLeft))
+	}
+	if c.value == "" {
+		return items
+	}
+	room := r.Width() - 2*inset
+	h, text := fitLine(c.value, c.height, room, c.bold)
+	lines := Wrap(c.value, Small, room)
+	if text == c.value || len(lines) < 2 {
+		t := Write(geom.V(r.Min.X+inset, r.Min.Y+1.9), text, h, Left)
+		t.Bold = c.bold
+		return append(items, t)
+	}
+	if len(lines) > 2 {
+		lines = []string{lines[0], Fit(lines[1]+" "+lines[2], Small, room)}
+	}
+	for i, l := range lines {
+		t := Write(geom.V(r.Min.X+inset, r.Min.Y+1.1+Small*1.4*unit.Length(1-i)), Fit(l, Small, room), Small, Left)
+		items = append(items, t)
+	}
+	return items
+}
+
+// fitLine gives the largest lettering of the series, from largest downwards, at
+// which a text fits in one line; at the smallest it is shortened.
+func fitLine(s string, largest, room unit.Length, bold bool) (unit.Length, string) {
+	for _, h := range []unit.Length{Huge, Large, Standard, Small} {
+		if h <= largest && width(s, h, bold) <= room {
+			return h, s
+		}
+	}
+	return Small, fit(s, Small, room, bold)
+}
