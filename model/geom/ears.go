@@ -21,21 +21,40 @@ func clipEars(loops [][]Vec) [][3]int {
 		rings = append(rings, ring)
 	}
 	ring := joinRings(at, rings)
+	rate := func(i int) float64 { return earQuality(at, ring, (i+len(ring))%len(ring)) }
+	quality := make([]float64, len(ring))
+	for i := range ring {
+		quality[i] = rate(i)
+	}
 	var out [][3]int
 	for len(ring) > 3 {
-		best, quality := 0, math.Inf(-1)
-		for i := range ring {
-			if q := earQuality(at, ring, i); q > quality {
-				best, quality = i, q
+		best := maxIndex(quality)
+		if quality[best] <= blocked { // cutting may have cleared some
+			for i := range ring {
+				quality[i] = rate(i)
 			}
+			best = maxIndex(quality)
 		}
 		out = append(out, ear(ring, best))
-		ring = slices.Delete(ring, best, best+1)
+		ring, quality = slices.Delete(ring, best, best+1), slices.Delete(quality, best, best+1)
+		for _, i := range [2]int{best + len(ring) - 1, best} {
+			quality[i%len(ring)] = rate(i)
+		}
 	}
 	if len(ring) == 3 {
 		out = append(out, ear(ring, 1))
 	}
 	return out
+}
+
+func maxIndex(xs []float64) int {
+	best := 0
+	for i, x := range xs {
+		if x > xs[best] {
+			best = i
+		}
+	}
+	return best
 }
 
 func ear(ring []int, i int) [3]int {
@@ -62,17 +81,18 @@ func joinRings(at []Vec, rings [][]int) []int {
 			}
 		}
 		r := rest[hole]
-		if len(r) > 0 {
-			loop := append(slices.Clone(r[to:]), r[:to+1]...)
-			ring = slices.Insert(slices.Clone(ring), from+1, append(loop, ring[from])...)
-		}
+		loop := append(slices.Clone(r[to:]), r[:to+1]...)
+		ring = slices.Insert(slices.Clone(ring), from+1, append(loop, ring[from])...)
 		rest = slices.Delete(rest, hole, hole+1)
 	}
 	return ring
 }
 
-// earQuality is the height of the corner over its base, in millimetres; less
-// than any height if cutting it off would cross other corners.
+// blocked is worse than any height of a corner.
+const blocked = -1e8
+
+// earQuality is the height of the corner over its base, in millimetres; blocked
+// or less if cutting it off would cross other corners.
 func earQuality(at []Vec, ring []int, i int) float64 {
 	e := ear(ring, i)
 	a, b, c := at[e[0]], at[e[1]], at[e[2]]
@@ -83,7 +103,7 @@ func earQuality(at []Vec, ring []int, i int) float64 {
 			continue
 		}
 		if b.Sub(a).Cross(p.Sub(a)) >= 0 && c.Sub(b).Cross(p.Sub(b)) >= 0 && a.Sub(c).Cross(p.Sub(c)) >= 0 {
-			return h - 1e9
+			return blocked + min(h, 0)
 		}
 	}
 	return h

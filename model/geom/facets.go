@@ -2,6 +2,7 @@ package geom
 
 import (
 	"math"
+	"slices"
 )
 
 // TriangulateLoops covers a flat face given by loops in millimetres: the
@@ -14,6 +15,7 @@ import (
 // several loops count as the first of them. Points that are not numbers or
 // beyond 1 km give no triangles.
 func TriangulateLoops(loops [][]Vec) [][3]int {
+	loops = slices.DeleteFunc(slices.Clone(loops), func(l []Vec) bool { return len(l) == 0 })
 	grid, slack, ok := onGrid(loops)
 	if !ok {
 		return nil
@@ -69,8 +71,8 @@ func cutLoops(loops [][]Vec, grid [][]pt, slack float64) [][3]int {
 		return nil
 	}
 	first := map[pt]int{}
-	index := map[Vec]int{} // points are the same if they are so bit for bit
-	open := map[[2]int]int{}
+	index := map[Vec]int{}    // points are the same if they are so bit for bit
+	sides := map[[2]int]int{} // what lies left of each side, beyond the loops as well
 	n := 0
 	for i, loop := range loops {
 		for j, v := range loop {
@@ -85,7 +87,7 @@ func cutLoops(loops [][]Vec, grid [][]pt, slack float64) [][3]int {
 	}
 	for _, loop := range loops {
 		for j, v := range loop {
-			open[[2]int{index[v], index[loop[(j+1)%len(loop)]]}]--
+			sides[[2]int{index[loop[(j+1)%len(loop)]], index[v]}]++
 		}
 	}
 	tris := make([][3]int, len(cut))
@@ -94,13 +96,11 @@ func cutLoops(loops [][]Vec, grid [][]pt, slack float64) [][3]int {
 			tris[i][k] = first[pts[v]]
 		}
 		for k, a := range tris[i] {
-			b := tris[i][(k+1)%3]
-			open[[2]int{a, b}]++
-			open[[2]int{b, a}]--
+			sides[[2]int{a, tris[i][(k+1)%3]}]++
 		}
 	}
-	for _, n := range open {
-		if n != 0 {
+	for e, n := range sides {
+		if n != 1 || sides[[2]int{e[1], e[0]}] != 1 {
 			return nil
 		}
 	}

@@ -2,6 +2,7 @@ package geom
 
 import (
 	"fmt"
+	"math"
 
 	"slabwright/model/unit"
 )
@@ -17,6 +18,9 @@ func (r Region) Grow(d, chord unit.Length) Region {
 	}
 	if err := checkChord(chord); err != nil {
 		return faulty(fmt.Errorf("grow: %w", err))
+	}
+	if !(math.Abs(float64(d))*perMM <= limit) {
+		return faulty(fmt.Errorf("grow: distance %g mm is not a length below 1 km", float64(d)))
 	}
 	if r.Empty() {
 		return r

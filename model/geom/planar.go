@@ -52,24 +52,31 @@ func findCuts(segs []seg, first bool) []cut {
 		return int(p.seg) - int(q.seg)
 	})
 	var cuts []cut
-	var active []box
+	var active [2][]box // what the sweep line crosses: news, and segments compared before
 	for _, b := range boxes {
 		e := &segs[b.seg]
-		kept := active[:0]
-		for _, o := range active {
-			if o.x1 < b.x0 {
-				continue
-			}
-			kept = append(kept, o)
-			if o.y1 < b.y0 || o.y0 > b.y1 {
-				continue
-			}
-			f := &segs[o.seg]
-			if e.fresh || f.fresh || first && e.group != f.group {
-				cuts = compareSegs(cuts, e, f, b.seg, o.seg)
-			}
+		old := 0
+		if !first && !e.fresh {
+			old = 1
 		}
-		active = append(kept, b)
+		for k := range 2 - old {
+			kept := active[k][:0]
+			for _, o := range active[k] {
+				if o.x1 < b.x0 {
+					continue
+				}
+				kept = append(kept, o)
+				if o.y1 < b.y0 || o.y0 > b.y1 {
+					continue
+				}
+				f := &segs[o.seg]
+				if e.fresh || f.fresh || e.group != f.group {
+					cuts = compareSegs(cuts, e, f, b.seg, o.seg)
+				}
+			}
+			active[k] = kept
+		}
+		active[old] = append(active[old], b)
 	}
 	return cuts
 }

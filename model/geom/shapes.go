@@ -48,7 +48,7 @@ func Circle(c Vec, r, chord unit.Length) Region {
 // Slot is all that lies within half the width of the segment from a to b. Its
 // round ends lie outside the true arcs by at most chord.
 func Slot(a, b Vec, width, chord unit.Length) Region {
-	if err := checkRadius(width/2, chord); err != nil {
+	if err := checkPath(width/2, chord, a, b); err != nil {
 		return faulty(fmt.Errorf("slot: %w", err))
 	}
 	if a == b {
@@ -63,7 +63,7 @@ func Slot(a, b Vec, width, chord unit.Length) Region {
 // it: round at the bends, square at both ends. The rounds lie outside the true
 // arcs by at most chord. A path that ends where it starts is joined there.
 func Strip(path []Vec, width, chord unit.Length) Region {
-	if err := checkRadius(width/2, chord); err != nil {
+	if err := checkPath(width/2, chord, path...); err != nil {
 		return faulty(fmt.Errorf("strip: %w", err))
 	}
 	var nodes []Vec
@@ -132,6 +132,15 @@ func checkRadius(r, chord unit.Length) error {
 		return fmt.Errorf("radius %g mm is not a positive length", float64(r))
 	}
 	return checkChord(chord)
+}
+
+func checkPath(r, chord unit.Length, path ...Vec) error {
+	for _, v := range path {
+		if _, err := snap(v); err != nil {
+			return err
+		}
+	}
+	return checkRadius(r, chord)
 }
 
 func checkChord(chord unit.Length) error {
