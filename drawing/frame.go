@@ -20,10 +20,11 @@ const (
 	GridField    unit.Length = 50
 )
 
-// Clear distances inside the frame: the centring marks reach in 5 mm, and the
-// upright print gauge stands along the left side.
+// Inside the frame: how far the centring marks reach in, what stays clear of
+// views, and the strip of the upright print gauge along the left side.
 const (
-	insideClear unit.Length = 5
+	markReach   unit.Length = 5
+	insideClear unit.Length = 6
 	gaugeStrip  unit.Length = 10
 )
 
@@ -122,7 +123,7 @@ func gridLetter(i int) string {
 func centringMarks(size Size) []Item {
 	s := size.Space()
 	x, y := size.Width/2, size.Height/2
-	in := insideClear
+	in := markReach
 	bottom := s.Min.Y + in
 	if x > s.Max.X-BlockWidth {
 		bottom = s.Min.Y

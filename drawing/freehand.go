@@ -12,7 +12,7 @@ const (
 	toothPitch  unit.Length = 45  // one tooth about every so much
 	toothHeight unit.Length = 2   // to either side
 	toothWidth  unit.Length = 1.6 // from start to end
-	waveHeight  unit.Length = 0.5
+	waveHeight  unit.Length = 0.9
 	waveStep    unit.Length = 1
 )
 

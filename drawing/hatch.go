@@ -53,6 +53,9 @@ type ruling struct {
 	wave          wave
 }
 
+// closest is the least distance of neighbouring lines in any ruling, in pitches.
+const closest = 0.7
+
 const diagonal = 45 * unit.Degree
 
 var rulings = map[Material][]ruling{
@@ -98,7 +101,7 @@ func (x Hatch) plot(p Plotter, c *context) {
 	if pat.Width <= 0 {
 		pat.Width = Normal.Narrow
 	}
-	pat.Pitch = max(pat.Pitch, leastClear+pat.Width)
+	pat.Pitch = max(pat.Pitch, (leastClear+pat.Width)/closest)
 	gaps := c.near(bounds(loops))
 	for _, r := range rulings[pat.Material] {
 		pen := Pen{Width: pat.Width, Dash: r.dash, Ink: pat.Ink}

@@ -45,8 +45,6 @@ type rule struct {
 func (r ruling) cut(loops, gaps [][]geom.Vec, pat Pattern) [][]geom.Vec {
 	s, c := math.Sincos(float64(r.turn + pat.Turn))
 	f := rule{pat.Origin, c, s, r.pitch * float64(pat.Pitch), r.offset * float64(pat.Pitch), r.wave}
-	f.pitch = max(f.pitch, float64(leastClear+pat.Width))
-
 	ink, first := f.spans(loops)
 	for i := range ink {
 		slices.Sort(ink[i])

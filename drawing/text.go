@@ -91,14 +91,16 @@ func Paragraph(at geom.Vec, lines []string, height unit.Length, align Align) []I
 
 // Wrap breaks a text at its spaces so that no line is wider than room, as far
 // as its words allow. Line breaks in s are kept.
-func Wrap(s string, height, room unit.Length) []string {
+func Wrap(s string, height, room unit.Length) []string { return wrap(s, height, room, false) }
+
+func wrap(s string, height, room unit.Length, bold bool) []string {
 	var lines []string
 	for _, para := range strings.Split(s, "\n") {
 		line := ""
 		for _, word := range strings.Fields(para) {
 			if line == "" {
 				line = word
-			} else if longer := line + " " + word; TextWidth(longer, height) <= room {
+			} else if longer := line + " " + word; width(longer, height, bold) <= room {
 				line = longer
 			} else {
 				lines = append(lines, line)

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"strings"
 
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -33,10 +34,10 @@ const BlockWidth unit.Length = 180
 
 // Rows of the title block from below, and their sum.
 const (
-	rowPeople   unit.Length = 10
+	rowPeople   unit.Length = 11
 	rowTitle    unit.Length = 14
 	rowDocument unit.Length = 11
-	rowRules    unit.Length = 11
+	rowRules    unit.Length = 12
 	rowGauge    unit.Length = 10
 	blockHeight             = rowPeople + rowTitle + rowDocument + rowRules + rowGauge
 )
@@ -94,9 +95,9 @@ func titleBlock(s Sheet, b Block, w *Words) []Item {
 	}
 	number := fmt.Sprintf("%d / %d", s.Number, s.Of)
 	row(rowPeople,
-		cell{40, w.Owner, b.Owner, Standard, false}, cell{36, w.Creator, b.Creator, Standard, false},
-		cell{36, w.Approved, b.Approved, Standard, false}, cell{28, w.Issued, b.Issued, Standard, false},
-		cell{14, w.Revision, b.Revision, Standard, true}, cell{16, w.Sheet, number, Standard, false},
+		cell{44, w.Owner, b.Owner, Standard, false}, cell{34, w.Creator, b.Creator, Standard, false},
+		cell{34, w.Approved, b.Approved, Standard, false}, cell{29, w.Issued, b.Issued, Standard, false},
+		cell{14, w.Revision, b.Revision, Standard, true}, cell{15, w.Sheet, number, Standard, false},
 		cell{10, w.Paper, s.Size.Name, Standard, false})
 	row(rowTitle,
 		cell{112, w.Title, s.Title, Large, true}, cell{68, w.Number, b.Number, Huge, false})
@@ -107,10 +108,10 @@ func titleBlock(s Sheet, b Block, w *Words) []Item {
 	row(rowRules,
 		cell{56, w.Tolerance, b.Tolerance, Standard, false}, cell{36, w.Surveyed, b.Surveyed, Standard, false},
 		cell{63, "", "", 0, false}, cell{25, w.Projection, "", 0, false})
-	items = append(items, b.Projection.Symbol(geom.V(box.Max.X-12.5, rules+4.3), 2.6)...)
+	items = append(items, b.Projection.Symbol(geom.V(box.Max.X-12.5, rules+4.6), 2.8)...)
 	items = append(items,
-		Write(geom.V(box.Min.X+94, rules+6.2), w.Units, Standard, Left).Strong(),
-		Write(geom.V(box.Min.X+94, rules+1.9), w.DoNotScale, Small, Left))
+		Write(geom.V(box.Min.X+94, rules+7), w.Units, Standard, Left).Strong(),
+		Write(geom.V(box.Min.X+94, rules+2.2), w.DoNotScale, Small, Left))
 	return append(items, lastRow(s, b, w, geom.V(box.Min.X, y))...)
 }
 
@@ -126,8 +127,11 @@ func lastRow(s Sheet, b Block, w *Words, at geom.Vec) []Item {
 	if s.Stamp == "" {
 		return append(items, cellText(field, cell{field.Width(), w.Status, b.Status, Standard, false})...)
 	}
-	h, text := fitLine(s.Stamp, Large, field.Width()-4, true)
-	stamp := Write(field.Centre(), text, h, Middle).Strong()
+	h := Large
+	if room := field.Width() - 4; width(s.Stamp, h, true) > room {
+		h = max(Small, h*room/width(s.Stamp, h, true))
+	}
+	stamp := Write(field.Centre(), fit(s.Stamp, h, field.Width()-4, true), h, Middle).Strong()
 	stamp.Ink = White
 	return append(items, Area{Loops: [][]geom.Vec{field.Grow(-1).Corners()}, Ink: Red}, stamp)
 }
@@ -145,42 +149,55 @@ func tableRow(at geom.Vec, height unit.Length, cells []cell) []Item {
 	return items
 }
 
-// cellText sets the name of a field and its entry: in one line as large as it
-// fits, or in two small ones.
+// cellText sets the name of a field and its entry: as large as it fits in one
+// line, or in two where the field is high enough, and shortened at last.
 func cellText(r Rect, c cell) []Item {
-	const inset = 1.5
+	const inset, foot, pitch = 1.5, 1.2, 1.4
 	var items []Item
+	ceiling := r.Height() - 1
 	if c.label != "" {
 		items = append(items, Write(geom.V(r.Min.X+inset, r.Max.Y-1), c.label, labelHeight, TopLeft))
+		ceiling -= labelHeight + 1
 	}
 	if c.value == "" {
 		return items
 	}
 	room := r.Width() - 2*inset
-	h, text := fitLine(c.value, c.height, room, c.bold)
-	lines := Wrap(c.value, Small, room)
-	if text == c.value || len(lines) < 2 {
-		t := Write(geom.V(r.Min.X+inset, r.Min.Y+1.9), text, h, Left)
-		t.Bold = c.bold
-		return append(items, t)
+	height, lines := Small, wrap(c.value, Small, room, c.bold)
+	last := 0
+	if foot+Small*(1+pitch) <= ceiling {
+		last = 1
 	}
-	if len(lines) > 2 {
-		lines = []string{lines[0], Fit(lines[1]+" "+lines[2], Small, room)}
+	if len(lines) > last {
+		lines = append(lines[:last:last], strings.Join(lines[last:], " "))
+	}
+	for i := range lines {
+		lines[i] = fit(lines[i], Small, room, c.bold)
+	}
+	for _, h := range []unit.Length{Huge, Large, Standard, Small} {
+		if l := wrap(c.value, h, room, c.bold); h <= c.height && fits(l, h, room, c.bold) &&
+			foot+h*(1+pitch*unit.Length(len(l)-1)) <= ceiling {
+			height, lines = h, l
+			break
+		}
+	}
+	base := r.Min.Y + foot
+	if len(lines) == 1 {
+		base += 0.7
 	}
 	for i, l := range lines {
-		t := Write(geom.V(r.Min.X+inset, r.Min.Y+1.1+Small*1.4*unit.Length(1-i)), Fit(l, Small, room), Small, Left)
+		t := Write(geom.V(r.Min.X+inset, base+height*pitch*unit.Length(len(lines)-1-i)), l, height, Left)
+		t.Bold = c.bold
 		items = append(items, t)
 	}
 	return items
 }
 
-// fitLine gives the largest lettering of the series, from largest downwards, at
-// which a text fits in one line; at the smallest it is shortened.
-func fitLine(s string, largest, room unit.Length, bold bool) (unit.Length, string) {
-	for _, h := range []unit.Length{Huge, Large, Standard, Small} {
-		if h <= largest && width(s, h, bold) <= room {
-			return h, s
+func fits(lines []string, h, room unit.Length, bold bool) bool {
+	for _, l := range lines {
+		if width(l, h, bold) > room {
+			return false
 		}
 	}
-	return Small, fit(s, Small, room, bold)
+	return true
 }
