@@ -180,7 +180,7 @@ func TestFaults(t *testing.T) {
 		Slot(V(0, 0), V(nan, 0), 1, 0.1), Slot(V(0, 0), V(10, 0), 0, 0.1), Slot(V(0, 0), V(10, 0), 1, -1),
 		Strip([]Vec{V(0, 0), V(inf, 0)}, 1, 0.1), Strip([]Vec{V(0, 0), V(nan, 0), V(1, 1)}, 1, 0.1), Strip(nil, nan, 0.1),
 		good.Grow(1, nan), good.Grow(nan, 0.1), good.Grow(inf, 0.1), good.Grow(2e6, 1), good.Grow(-inf, 1),
-		good.Place(Pose{At: V3(nan, 0, 0)}), good.Place(Pose{At: V3(1e6, 0, 0)}), good.Place(Pose{Turn: unit.Angle(nan)}),
+		good.Place(Pose{At: xyz(nan, 0, 0)}), good.Place(Pose{At: xyz(1e6, 0, 0)}), good.Place(Pose{Turn: unit.Angle(nan)}),
 		good.ClipHalfPlane(Line{}), good.ClipHalfPlane(Line{V(nan, 0), V(1, 0)}), good.ClipHalfPlane(Line{V(0, 0), V(inf, 0)}),
 	} {
 		if bad.Err() == nil {
@@ -198,5 +198,3 @@ func TestFaults(t *testing.T) {
 		}
 	}
 }
-
-func V3(x, y, z unit.Length) Vec3 { return Vec3{x, y, z} }

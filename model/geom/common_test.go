@@ -47,6 +47,8 @@ func randomPose(r *rand.Rand, size float64) Pose {
 	return Pose{At: randomVec(r, size).Up(0), Turn: unit.Angle(r.Float64() * 2 * math.Pi)}
 }
 
+func xyz(x, y, z unit.Length) Vec3 { return Vec3{x, y, z} }
+
 // latticePoints are few places many points fall together in.
 func latticePoints(r *rand.Rand, spacing unit.Length) []Vec {
 	var pts []Vec

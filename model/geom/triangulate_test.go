@@ -178,7 +178,7 @@ func TestTriangulateLoops(t *testing.T) {
 // sloping face of a solid is laid flat.
 func tilted(r *rand.Rand) func(Vec) Vec {
 	rand3 := func() Vec3 {
-		return V3(unit.Length(r.NormFloat64()), unit.Length(r.NormFloat64()), unit.Length(r.NormFloat64()))
+		return xyz(unit.Length(r.NormFloat64()), unit.Length(r.NormFloat64()), unit.Length(r.NormFloat64()))
 	}
 	x := rand3().Unit()
 	y := x.Cross(rand3()).Unit()
