@@ -43,12 +43,13 @@ func PDF(sheets []drawing.Sheet, meta Meta) ([]byte, error) {
 	}
 	var buf bytes.Buffer
 	size := sheets[0].Size
-	doc := pdf.New(&buf, float64(size.Width), float64(size.Height), nil)
+	doc := pdf.New(&buf, float64(size.Width), float64(size.Height), &pdf.Options{SubsetFonts: true})
+	plotter := &pdfPlotter{page: doc, fonts: fonts, faces: map[faceKey]*canvas.FontFace{}, lines: map[lineKey]*canvas.Text{}}
 	for i, s := range sheets {
 		if i > 0 {
 			doc.NewPage(float64(s.Size.Width), float64(s.Size.Height))
 		}
-		drawing.Plot(s, &pdfPlotter{page: doc, fonts: fonts, faces: map[faceKey]*canvas.FontFace{}})
+		drawing.Plot(s, plotter)
 	}
 	if err := doc.Close(); err != nil {
 		return nil, fmt.Errorf("writing the document: %w", err)
@@ -73,12 +74,18 @@ type pdfPlotter struct {
 	page  *pdf.PDF
 	fonts [2]*canvas.Font
 	faces map[faceKey]*canvas.FontFace
+	lines map[lineKey]*canvas.Text // what was set once is not set again
 }
 
 type faceKey struct {
 	bold   bool
 	height unit.Length
 	ink    drawing.Ink
+}
+
+type lineKey struct {
+	face *canvas.FontFace
+	text string
 }
 
 // Begin and End: a page has no groups.
@@ -102,14 +109,17 @@ func pen(s drawing.Stroke) canvas.Style {
 	return st
 }
 
+// short rounds to a ten-thousandth of a millimetre, which keeps documents small.
+func short(v unit.Length) float64 { return math.Round(float64(v)*1e4) / 1e4 }
+
 func trace(chains [][]geom.Vec, closed bool) *canvas.Path {
 	p := &canvas.Path{}
 	for _, c := range chains {
 		for i, v := range c {
 			if i == 0 {
-				p.MoveTo(float64(v.X), float64(v.Y))
+				p.MoveTo(short(v.X), short(v.Y))
 			} else {
-				p.LineTo(float64(v.X), float64(v.Y))
+				p.LineTo(short(v.X), short(v.Y))
 			}
 		}
 		if closed {
@@ -166,5 +176,10 @@ func (p *pdfPlotter) Write(t drawing.Text) {
 	}
 	o := t.Start()
 	m := canvas.Identity.Translate(float64(o.X), float64(o.Y)).Rotate(t.Turn.Degrees())
-	p.page.RenderText(canvas.NewTextLine(face, t.String, canvas.Left), m)
+	line := p.lines[lineKey{face, t.String}]
+	if line == nil {
+		line = canvas.NewTextLine(face, t.String, canvas.Left)
+		p.lines[lineKey{face, t.String}] = line
+	}
+	p.page.RenderText(line, m)
 }

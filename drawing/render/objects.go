@@ -9,104 +9,16 @@ import (
 	"fmt"
 	"io"
 	"regexp"
+	"runtime"
 	"strconv"
 	"strings"
-	"unicode/utf16"
-
-	"slabwright/drawing"
+	"sync"
 )
-
-// The document that canvas writes carries the time of day, in its information
-// and in each embedded font, and has no page labels. finish takes it apart into
-// its objects, mends those and puts it together again.
 
 var (
 	reOffset = regexp.MustCompile(`(?m)^(\d{10}) 00000 n`)
-	reKids   = regexp.MustCompile(`/Kids\[([0-9R ]*)\]`)
-	reRef    = regexp.MustCompile(`(\d+) 0 R`)
 	reLength = regexp.MustCompile(`/Length \d+`)
 )
-
-// Numbers that canvas gives to the objects of each document.
-const (
-	catalogObject = 1
-	infoObject    = 2
-	pagesObject   = 3
-)
-
-var errLayout = errors.New("the document is not laid out as expected")
-
-// finish mends a document and adds bookmarks and page labels.
-func finish(doc []byte, sheets []drawing.Sheet, meta Meta) ([]byte, error) {
-	objects, head, err := split(doc)
-	if err != nil {
-		return nil, err
-	}
-	for i, o := range objects {
-		if objects[i], err = undated(o); err != nil {
-			return nil, err
-		}
-	}
-	kids := reKids.FindSubmatch(objects[pagesObject-1])
-	if kids == nil {
-		return nil, errLayout
-	}
-	pages := reRef.FindAllSubmatch(kids[1], -1)
-	if len(pages) != len(sheets) {
-		return nil, errLayout
-	}
-	root := len(objects) + 1
-	var labels strings.Builder
-	for i, s := range sheets {
-		n := root + 1 + i
-		var b strings.Builder
-		fmt.Fprintf(&b, "<</Title%s/Parent %d 0 R/Dest[%s/Fit]", textString(bookmark(s)), root, pages[i][0])
-		if i > 0 {
-			fmt.Fprintf(&b, "/Prev %d 0 R", n-1)
-		}
-		if i < len(sheets)-1 {
-			fmt.Fprintf(&b, "/Next %d 0 R", n+1)
-		}
-		objects = append(objects, []byte(b.String()+">>"))
-		fmt.Fprintf(&labels, "%d<</P%s>>", i, textString(s.Name))
-	}
-	outline := fmt.Sprintf("<</Type/Outlines/First %d 0 R/Last %d 0 R/Count %d>>", root+1, root+len(sheets), len(sheets))
-	objects = append(objects[:root-1], append([][]byte{[]byte(outline)}, objects[root-1:]...)...)
-	objects[catalogObject-1] = fmt.Appendf(nil, "<</Type/Catalog/Pages %d 0 R/Outlines %d 0 R/PageMode/UseOutlines"+
-		"/PageLabels<</Nums[%s]>>/ViewerPreferences<</PrintScaling/None/DisplayDocTitle true>>>>", pagesObject, root, labels.String())
-	objects[infoObject-1] = info(meta)
-	return join(head, objects), nil
-}
-
-// bookmark names a sheet in the outline.
-func bookmark(s drawing.Sheet) string {
-	if s.Number > 0 {
-		return strconv.Itoa(s.Number) + "  " + s.Title
-	}
-	return s.Title
-}
-
-func info(meta Meta) []byte {
-	b := []byte("<<")
-	for _, f := range [][2]string{
-		{"Title", meta.Title}, {"Subject", meta.Subject}, {"Author", meta.Author}, {"Creator", meta.Creator},
-	} {
-		if f[1] != "" {
-			b = fmt.Appendf(b, "/%s%s", f[0], textString(f[1]))
-		}
-	}
-	return append(b, ">>"...)
-}
-
-// textString writes a text as hexadecimal UTF-16, which needs no escapes.
-func textString(s string) string {
-	var b strings.Builder
-	b.WriteString("<FEFF")
-	for _, u := range utf16.Encode([]rune(s)) {
-		fmt.Fprintf(&b, "%04X", u)
-	}
-	return b.String() + ">"
-}
 
 // split gives the values of the objects in order of their numbers, and what
 // stands before the first.
@@ -168,15 +80,34 @@ func streamOf(object []byte) (dict []byte, length int, ok bool) {
 	return dict, length, err == nil
 }
 
-// undated clears the time in the head table of an embedded TrueType font; other
-// objects stay as they are. The checksums of the tables, which count it in, are
-// mended too.
-func undated(object []byte) ([]byte, error) {
+// each replaces every object by what f makes of it, several at a time.
+func each(objects [][]byte, f func([]byte) ([]byte, error)) error {
+	errs := make([]error, len(objects))
+	var wg sync.WaitGroup
+	turn := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i := range objects {
+		turn <- struct{}{}
+		wg.Go(func() {
+			objects[i], errs[i] = f(objects[i])
+			<-turn
+		})
+	}
+	wg.Wait()
+	return errors.Join(errs...)
+}
+
+// mend packs a plain stream, and clears the time in the head table of an
+// embedded TrueType font. Other objects stay as they are.
+func mend(object []byte) ([]byte, error) {
 	dict, n, ok := streamOf(object)
-	if !ok || !bytes.Contains(dict, []byte("/FlateDecode")) {
+	if !ok {
 		return object, nil
 	}
-	z, err := zlib.NewReader(bytes.NewReader(object[len(dict) : len(dict)+n]))
+	data, tail := object[len(dict):len(dict)+n], object[len(dict)+n:]
+	if !bytes.Contains(dict, []byte("/FlateDecode")) {
+		return pack(bytes.Replace(dict, []byte("<<"), []byte("<</Filter/FlateDecode"), 1), data, tail)
+	}
+	z, err := zlib.NewReader(bytes.NewReader(data))
 	if err != nil {
 		return nil, fmt.Errorf("reading a stream: %w", err)
 	}
@@ -190,14 +121,26 @@ func undated(object []byte) ([]byte, error) {
 	if err := clearHead(font); err != nil {
 		return nil, err
 	}
+	return pack(dict, font, tail)
+}
+
+func pack(dict, data, tail []byte) ([]byte, error) {
 	var packed bytes.Buffer
-	w := zlib.NewWriter(&packed)
-	w.Write(font) // a bytes.Buffer takes everything
-	w.Close()
+	w := packers.Get().(*zlib.Writer)
+	defer packers.Put(w)
+	w.Reset(&packed)
+	if _, err := w.Write(data); err != nil {
+		return nil, err
+	}
+	if err := w.Close(); err != nil {
+		return nil, err
+	}
 	out := reLength.ReplaceAll(dict, fmt.Appendf(nil, "/Length %d", packed.Len()))
 	out = append(out, packed.Bytes()...)
-	return append(out, object[len(dict)+n:]...), nil
+	return append(out, tail...), nil
 }
+
+var packers = sync.Pool{New: func() any { return zlib.NewWriter(nil) }}
 
 // clearHead zeroes the dates of a font and makes its checksums true again
 // (OpenType, tables "head" and table directory).

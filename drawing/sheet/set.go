@@ -1,0 +1,162 @@
+// Package sheet makes the sheets of a job. One kind of sheet is one file; it
+// says what is seen and what is dimensioned. Where things stand on the paper is
+// found by the layout, so that a new kind inherits scale, frame and title block.
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"slabwright/drawing"
+	"slabwright/model"
+	"slabwright/model/find"
+	"slabwright/model/report"
+	"slabwright/model/unit"
+)
+
+// page is one sheet before the set is numbered.
+type page struct {
+	sheet drawing.Sheet
+	block drawing.Block
+}
+
+// kinds lists the kinds of sheets in the order of the set. A kind gives as many
+// pages as the design calls for.
+var kinds = []func(*maker) []page{
+	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, slabSheets, angleSheets, listSheets,
+}
+
+// Set draws all sheets of a build, numbered, framed and stamped.
+func Set(b report.Build) ([]drawing.Sheet, error) {
+	m := newMaker(b)
+	var pages []page
+	for i, kind := range kinds {
+		if i == 0 {
+			continue // the cover lists the others and comes last
+		}
+		pages = append(pages, kind(m)...)
+	}
+	m.others = pages
+	pages = append(kinds[0](m), pages...)
+	out := make([]drawing.Sheet, len(pages))
+	for i, p := range pages {
+		s := p.sheet
+		s.Number, s.Of = i+1, len(pages)
+		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
+		s.Stamp = m.stamp
+		s = drawing.Finish(s, m.block(p.block, s.Number))
+		s, _ = drawing.Readable(s)
+		if err := drawing.Sound(s); err != nil {
+			return nil, fmt.Errorf("sheet %s: %w", s.Name, err)
+		}
+		out[i] = s
+	}
+	return out, nil
+}
+
+// maker is what all kinds of sheets work with.
+type maker struct {
+	b      report.Build
+	size   drawing.Size
+	style  unit.Style
+	lines  drawing.LineGroup
+	stamp  string
+	others []page
+}
+
+func newMaker(b report.Build) *maker {
+	m := &maker{b: b, size: drawing.A3, lines: drawing.Normal}
+	switch b.Job.Show.Paper {
+	case "A4":
+		m.size, m.lines = drawing.A4, drawing.Dense
+	case "A2":
+		m.size = drawing.A2
+	case "A1":
+		m.size = drawing.A1
+	}
+	m.style.Unit = b.Job.Show.Unit
+	if b.Job.Show.Decimal == "," {
+		m.style.Decimal = ','
+	}
+	if w := find.Worst(b.Findings); w == find.Fail || w == find.Broken {
+		m.stamp = "NOT FOR THE SHOP: a check fails"
+	}
+	return m
+}
+
+// block fills the fields that are the same on every sheet.
+func (m *maker) block(b drawing.Block, number int) drawing.Block {
+	j := m.b.Job
+	b.Owner, b.Creator = j.Title, "slabwright "+report.Version
+	b.Number = fmt.Sprintf("%s-%02d", initials(j.Title), number)
+	b.Revision, b.Issued, b.Surveyed = j.Revision, j.Surveyed, j.Surveyed
+	if b.Tolerance == "" {
+		b.Tolerance = "wood ±0.5, thickness ±0.3"
+	}
+	if b.Status == "" {
+		b.Status = "no check fails; see report.md"
+		if find.Worst(m.b.Findings) == find.Unknown {
+			b.Status = "a check lacks an input; see report.md"
+		}
+	}
+	if j.Show.Projection == "third" {
+		b.Projection = drawing.ThirdAngle
+	}
+	return b
+}
+
+// initials makes a short drawing number of a title.
+func initials(title string) string {
+	var b strings.Builder
+	for _, w := range strings.Fields(title) {
+		b.WriteString(strings.ToUpper(string([]rune(w)[:1])))
+	}
+	if b.Len() == 0 {
+		return "S"
+	}
+	return b.String()
+}
+
+// new starts a page.
+func (m *maker) new(name, title string) page {
+	return page{sheet: drawing.Sheet{Name: name, Title: title, Size: m.size}}
+}
+
+// length writes a length as the user does.
+func (m *maker) length(l unit.Length) string { return m.style.Length(l) }
+
+// kg writes a mass to a tenth of a kilogram.
+func (m *maker) kg(x unit.Mass) string { return m.style.Number(float64(x), 1) + " kg" }
+
+// stem makes the end of a sheet's file name.
+func stem(id string) string {
+	return strings.Trim(strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			return r
+		case r >= 'A' && r <= 'Z':
+			return r + 'a' - 'A'
+		}
+		return '-'
+	}, id), "-")
+}
+
+// parts gives the parts of the wanted kinds that have been built.
+func (m *maker) parts(want func(*model.Part) bool) []*model.Part {
+	var out []*model.Part
+	for _, p := range m.b.Design.Parts {
+		if want(p) && sound(p) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func sound(p *model.Part) bool {
+	for _, b := range p.Bodies {
+		if b.Solid.Err() != nil {
+			return false
+		}
+	}
+	return len(p.Bodies) > 0
+}
