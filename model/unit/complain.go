@@ -17,6 +17,7 @@ type suspicion struct {
 var suspicions = []suspicion{
 	{regexp.MustCompile(`^$`), "is empty", ""},
 	{regexp.MustCompile(`(?i)^[-+.]*(?:nan|inf)`), "is no number", ""},
+	{regexp.MustCompile(`^(-?[0-9]{1,3})\.([0-9]{3}),([0-9]+)`), "has a decimal comma", "$1$2.$3"},
 	{regexp.MustCompile(`([0-9]),([0-9]+)`), "has a decimal comma", "$1.$2"},
 	{regexp.MustCompile(`([0-9])_+`), "has an underscore", "$1"},
 	{regexp.MustCompile(`(?i)^-?0[xob]`), "is no decimal number", ""},

@@ -40,6 +40,9 @@ const LengthPattern = `^-?(?:(` + decimal + `) *(mm|cm|m|` + inchSign + `|` + fo
 	`|(` + mixed + `) *` + inchSign +
 	`|(` + whole + `) *` + footSign + ` *(` + decimal + `|` + mixed + `) *` + inchSign + `)$`
 
+// NumberPattern matches every text that ParseNumber takes.
+const NumberPattern = `^-?(` + decimal + `)$`
+
 // AnglePattern matches every text that ParseAngle takes.
 const AnglePattern = `^-?(` + decimal + `) *(?:degrees|degree|deg|°)?$`
 
@@ -47,6 +50,7 @@ const AnglePattern = `^-?(` + decimal + `) *(?:degrees|degree|deg|°)?$`
 const MassPattern = `^(` + decimal + `) *(kg|lb)?$`
 
 var (
+	numberText = regexp.MustCompile(NumberPattern)
 	lengthText = regexp.MustCompile(LengthPattern)
 	angleText  = regexp.MustCompile(AnglePattern)
 	massText   = regexp.MustCompile(MassPattern)
@@ -89,10 +93,21 @@ func ParseLength(text string, bare Length) (Length, error) {
 	if !(l <= MaxLength) {
 		return 0, &ParseError{quoted(t) + " is longer than a kilometre", "a length in a house", ""}
 	}
-	if t[0] == '-' {
-		l = -l
+	return Length(signed(t, float64(l))), nil
+}
+
+// ParseNumber reads a plain decimal number such as 12 or -0.5, without exponent
+// or unit. The error is a *ParseError.
+func ParseNumber(text string) (float64, error) {
+	t := strings.TrimSpace(text)
+	if !numberText.MatchString(t) {
+		return 0, complain(t, "a number such as 12 or 0.5", numberText)
 	}
-	return l, nil
+	v := number(strings.TrimPrefix(t, "-"))
+	if !(v <= 1e12) {
+		return 0, &ParseError{quoted(t) + " is too large", "a number such as 12 or 0.5", ""}
+	}
+	return signed(t, v), nil
 }
 
 // ParseAngle reads an angle such as "89.5 deg" or 89.5°; a number without a
@@ -107,10 +122,7 @@ func ParseAngle(text string) (Angle, error) {
 	if !(a <= 3600) {
 		return 0, &ParseError{quoted(t) + " is more than ten turns", "an angle in degrees", ""}
 	}
-	if t[0] == '-' {
-		a = -a
-	}
-	return Angle(a) * Degree, nil
+	return Angle(signed(t, a)) * Degree, nil
 }
 
 // ParseMass reads a mass such as "96 kg" or "212 lb"; a number without a unit
@@ -129,6 +141,14 @@ func ParseMass(text string) (Mass, error) {
 		return 0, &ParseError{quoted(t) + " is heavier than a thousand tonnes", "a mass such as 96 kg", ""}
 	}
 	return Mass(kg), nil
+}
+
+// signed gives the size v the sign that text starts with; there is no minus zero.
+func signed(text string, v float64) float64 {
+	if text[0] == '-' && v != 0 {
+		return -v
+	}
+	return v
 }
 
 // number reads what the patterns let through: 12, 0.5, .5, 1/2, 29 1/2 or

@@ -57,6 +57,7 @@ func TestParseLengthRefuses(t *testing.T) {
 		"2310,5":       `"2310,5" has a decimal comma` + want + "; write 2310.5",
 		"2310,5 mm":    `"2310,5 mm" has a decimal comma` + want + "; write 2310.5 mm",
 		"-0,5":         `"-0,5" has a decimal comma` + want + "; write -0.5",
+		"2.310,5 mm":   `"2.310,5 mm" has a decimal comma` + want + "; write 2310.5 mm",
 		"2,310":        `"2,310" has a comma` + want + "; write 2.310, or 2310 if the comma parts thousands",
 		"2,310.5":      `"2,310.5" has a comma` + want + "; write 2310.5",
 		"NaN":          `"NaN" is no number` + want,
@@ -98,6 +99,25 @@ func TestParseLengthRefuses(t *testing.T) {
 	}
 	if _, err := ParseLength(string(many), MM); err == nil {
 		t.Error("400 digits were read as a length")
+	}
+}
+
+func TestParseNumber(t *testing.T) {
+	for text, want := range map[string]float64{"12": 12, "-0.5": -0.5, ".25": 0.25, "-0": 0} {
+		if got, err := ParseNumber(text); err != nil || got != want || math.Signbit(got) != (want < 0) {
+			t.Errorf("ParseNumber(%q) = %v, %v; want %v", text, got, err, want)
+		}
+	}
+	for text, want := range map[string]string{
+		"0,5":           `"0,5" has a decimal comma: expected a number such as 12 or 0.5; write 0.5`,
+		"9 %":           `"9 %" has a unit that does not fit here: expected a number such as 12 or 0.5`,
+		"9999999999999": `"9999999999999" is too large: expected a number such as 12 or 0.5`,
+		"1e3":           `"1e3" has an exponent: expected a number such as 12 or 0.5`,
+		"\x00\u202e12345678901234567890123456789012345678901234567890": `"\x00\u202e12345678901234567890123456789012345678...": expected a number such as 12 or 0.5`,
+	} {
+		if _, err := ParseNumber(text); err == nil || err.Error() != want {
+			t.Errorf("ParseNumber(%q):\n got %v\nwant %v", text, err, want)
+		}
 	}
 }
 
