@@ -1,0 +1,83 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"slabwright/model"
+)
+
+// Template is a job file to start from: commented, valid, with example
+// readings of a room that has the walls the preset asks for, and with every
+// parameter of the preset at its own value.
+func Template(p model.Preset) []byte {
+	var b strings.Builder
+	fmt.Fprintf(&b, templateHead, p.Name)
+	exampleRoom(p.Needs).write(&b)
+	b.WriteString(templateMiddle)
+	fmt.Fprintf(&b, "\ndesign:\n  preset: %-24s# %s\n", p.Name, p.Help)
+	if len(p.Params) > 0 {
+		b.WriteString("  parameters:                       # what you leave out keeps the preset's own value\n")
+	}
+	for _, q := range p.Params {
+		fmt.Fprintf(&b, "    %-32s# %s\n", q.Name+": "+q.Default, paramHelp(q))
+	}
+	return []byte(b.String())
+}
+
+// paramHelp is what a comment says of a parameter.
+func paramHelp(p model.Param) string {
+	switch p.Kind {
+	case model.LengthParam:
+		return fmt.Sprintf("%s; %s to %s mm", p.Help, number(p.Min), number(p.Max))
+	case model.CountParam:
+		return fmt.Sprintf("%s; %s to %s", p.Help, number(p.Min), number(p.Max))
+	case model.FlagParam:
+		return p.Help + "; yes or no"
+	}
+	return p.Help + "; " + strings.Join(p.Choices, ", ")
+}
+
+const templateHead = `# A job for slabwright, preset %s. Lengths are in millimetres unless a unit
+# stands behind them: 745, 74.5 cm, 2.39 m, 29 1/2 in, 7' 6 1/2". Decimals have a
+# point. Replace the example values by your own.
+title: My desk
+revision: A
+# surveyed: 2026-09-12            # day of the survey
+# author: Your name
+# show: {paper: A3, unit: mm, decimal: point, projection: first}
+
+room:
+  readings_at: 745                # height above the floor at which you measured
+  # ceiling: 2450
+  # tool: tape II                 # tape I, tape II, tape III, laser
+  # Corners from left to right, as you see the walls from inside the room.
+`
+
+const templateMiddle = `    # More kinds of reading, and what else a line may say:
+    # - {angle: A-B-C, is: 89.6 deg}                  # the angle inside the room, at B
+    # - {square: A-B-C, marks: [600, 800], is: 1003}  # marks on B-A and B-C, and how far apart they are
+    # - {offset: D, from: B-C, side: behind, is: 242} # square from the line through B and C, before or behind it
+    # - {width: A-B to C-D, along: B-C, depth: 400, is: 2370}
+    # - {between: A-B, is: 1401, tool: laser, sd: 1.5}
+  # floor: {A: 0, D: -6}          # height of the floor at corners
+
+people:
+  - {name: first user, stature: 1750, sex: female, mass: 75 kg, shoe: 25}
+
+# offers:
+#   currency: EUR
+#   kerf: {wood: 4, steel: 2.5}
+#   slabs:
+#     - {name: ash with one natural edge, species: European ash, length: 2400, width: 900, thickness: 45, natural: 1, price: 690}
+#   bars:
+#     - {section: L50x50x6, length: 6 m, price: 58}
+
+# house:
+#   way:
+#     - {name: front door, kind: door, width: 830, height: 2010}
+#     - {kind: corridor turn, width: 1000, turn: 920}
+#     - {kind: stair, width: 860, pitch: 41 deg, height: 1980}
+#     - {kind: car, length: 2450, diagonal: 2700, width: 1000, height: 700}
+#   climate: {moisture: 9, humidity: [35, 60], temperature: 20}
+`
