@@ -12,7 +12,6 @@ func combine(in func(w []int32) bool, owners ...[]Region) Region {
 
 func partitionOf(owners ...[]Region) (*partition, error) {
 	var segs []seg
-	group := int32(0)
 	for o, regions := range owners {
 		for _, r := range regions {
 			if r.err != nil {
@@ -21,11 +20,10 @@ func partitionOf(owners ...[]Region) (*partition, error) {
 			for _, pc := range r.pieces {
 				for _, loop := range pc {
 					for i, a := range loop {
-						segs = append(segs, seg{a: a, b: loop[(i+1)%len(loop)], owner: int32(o), delta: 1, group: group})
+						segs = append(segs, seg{a: a, b: loop[(i+1)%len(loop)], owner: int32(o), delta: 1})
 					}
 				}
 			}
-			group++
 		}
 	}
 	return arrange(segs, len(owners)), nil

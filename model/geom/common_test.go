@@ -123,8 +123,14 @@ func checkRegion(t *testing.T, r Region) {
 	}
 	for i, e := range edges {
 		for _, f := range edges[:i] {
-			if c := compareSegs(nil, &seg{a: e.a, b: e.b}, &seg{a: f.a, b: f.b}, 0, 1); len(c) > 0 {
-				t.Fatalf("edges %v and %v meet at %v", e, f, c[0].at)
+			if max(e.a.x, e.b.x) < min(f.a.x, f.b.x) || max(f.a.x, f.b.x) < min(e.a.x, e.b.x) {
+				continue
+			}
+			fa, fb, ea, eb := orient(e.a, e.b, f.a), orient(e.a, e.b, f.b), orient(f.a, f.b, e.a), orient(f.a, f.b, e.b)
+			if fa == 0 && between(f.a, e.a, e.b) || fb == 0 && between(f.b, e.a, e.b) ||
+				ea == 0 && between(e.a, f.a, f.b) || eb == 0 && between(e.b, f.a, f.b) ||
+				signOf(fa)*signOf(fb) < 0 && signOf(ea)*signOf(eb) < 0 {
+				t.Fatalf("edges %v and %v meet", e, f)
 			}
 			if e == f || e.a == f.b && e.b == f.a {
 				t.Fatalf("edge %v occurs twice", e)

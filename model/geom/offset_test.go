@@ -106,7 +106,7 @@ func TestGrowDistance(t *testing.T) {
 func TestGrowAndShrink(t *testing.T) {
 	const chord = 0.02
 	r := rand.New(rand.NewPCG(9, 10))
-	for i := range 300 {
+	for i := range 120 {
 		a := []func(*rand.Rand) Region{holed, squares}[i%2](r)
 		d := unit.Length(0.5 + 8*r.Float64())
 		closed, opened := a.Grow(d, chord).Grow(-d, chord), a.Grow(-d, chord).Grow(d, chord)

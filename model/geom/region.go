@@ -44,7 +44,7 @@ func fromRaw(loops [][]pt, in func(w []int32) bool) Region {
 	for _, loop := range loops {
 		for i, a := range loop {
 			if b := loop[(i+1)%len(loop)]; a != b {
-				segs = append(segs, seg{a: a, b: b, delta: 1, fresh: true})
+				segs = append(segs, seg{a: a, b: b, delta: 1})
 			}
 		}
 	}
