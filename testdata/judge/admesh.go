@@ -1,7 +1,6 @@
 package judge
 
 import (
-	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strconv"
@@ -18,7 +17,7 @@ type Admesh struct {
 // ReadAdmesh lets admesh look at an STL file.
 func ReadAdmesh(t testing.TB, path string) Admesh {
 	t.Helper()
-	text := run(t, Need(t, "admesh"), path)
+	text := Run(t, "admesh", path)
 	// Most counts stand in the column "Original"; admesh mends in memory before
 	// it reports, so the column "Final" says nothing about the file.
 	number := func(label string) float64 {
@@ -56,16 +55,6 @@ func (a Admesh) Sound() bool {
 func ToSTL(t testing.TB, path string) string {
 	t.Helper()
 	out := filepath.Join(t.TempDir(), "out.stl")
-	run(t, Need(t, "assimp"), "export", path, out, "-fstlb")
+	Run(t, "assimp", "export", path, out, "-fstlb")
 	return out
-}
-
-// run gives the output of a program that must end well.
-func run(t testing.TB, program string, args ...string) string {
-	t.Helper()
-	out, err := exec.Command(program, args...).CombinedOutput()
-	if err != nil {
-		t.Fatalf("%s %v: %v\n%s", program, args, err, out)
-	}
-	return string(out)
 }
