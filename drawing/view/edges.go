@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 )
 
 // Two faces whose normals differ by less than levelAngle are one plane, and a
@@ -37,7 +38,9 @@ func edges(skin []face) []edge {
 		for n < len(skin) && skin[n].item == skin[0].item {
 			n++
 		}
-		for _, m := range meet(skin[:n]) {
+		list := meet(skin[:n])
+		out = slices.Grow(out, len(list))
+		for _, m := range list {
 			if e, ok := m.edge(skin); ok {
 				out = append(out, e)
 			}

@@ -8,57 +8,109 @@ import (
 
 // section cuts the skin at the plane w = 0 and keeps what lies behind it. It
 // gives the skin that is left, closed by lids, the outlines of the cuts and
-// their areas. An item that only touches the plane is not cut: it is kept as
-// it is, or left out if it lies in front.
+// their areas. A body that only touches the plane is not cut: it is kept as it
+// is, or left out if it lies in front.
 func section(skin []face) (left []face, outlines []piece, areas []CutArea) {
 	for len(skin) > 0 {
 		n := 1
 		for n < len(skin) && skin[n].item == skin[0].item {
 			n++
 		}
-		item := skin[:n]
-		skin = skin[n:]
-		lo, hi := reach(item)
-		switch {
-		case hi <= 0:
-			left = append(left, item...)
-			continue
-		case lo >= 0:
-			continue
-		}
 		var seams []seam
-		for _, f := range item {
-			kept, made := clip(f.loops, f.n, alongW, 0, false)
-			for _, s := range made {
-				outlines = append(outlines, piece{s.to, s.from, f.stroke(Cut)})
+		for _, body := range bodies(skin[:n]) {
+			lo, hi := reach(body)
+			switch {
+			case hi <= 0:
+				left = append(left, body...)
+				continue
+			case lo >= 0:
+				continue
 			}
-			seams = append(seams, made...)
-			f.loops, f.cut = kept, true
-			if len(kept) > 0 {
-				left = append(left, f)
+			for _, f := range body {
+				kept, made := clip(f.loops, f.n, alongW, 0, false)
+				for _, s := range made {
+					outlines = append(outlines, piece{s.to, s.from, f.stroke(Cut)})
+				}
+				seams = append(seams, made...)
+				f.loops, f.cut = kept, true
+				if len(kept) > 0 {
+					left = append(left, f)
+				}
 			}
 		}
-		loops := chain(seams)
-		if len(loops) == 0 {
-			continue
+		if loops := chain(seams); len(loops) > 0 {
+			item := skin[0].item
+			left = append(left, face{loops: loops, n: vertex{w: 1}, item: item, lid: true})
+			areas = append(areas, CutArea{item, flatten(loops)})
 		}
-		left = append(left, face{loops: loops, n: vertex{w: 1}, item: item[0].item, cut: true, lid: true})
-		areas = append(areas, CutArea{item[0].item, flatten(loops)})
+		skin = skin[n:]
 	}
 	return left, outlines, areas
 }
 
-// reach sets points within rounding of the plane onto it and gives the range
-// of w.
-func reach(item []face) (lo, hi float64) {
-	lo, hi = math.Inf(1), math.Inf(-1)
+// bodies sets corners within rounding of the plane onto it, and takes an item
+// that has such corners apart into its bodies: faces that hang together by
+// their corners.
+func bodies(item []face) [][]face {
+	touches := false
 	for _, f := range item {
 		for _, loop := range f.loops {
 			for i := range loop {
 				if math.Abs(loop[i].w) < onPlane {
 					loop[i].w = 0
+					touches = true
 				}
-				lo, hi = min(lo, loop[i].w), max(hi, loop[i].w)
+			}
+		}
+	}
+	if !touches {
+		return [][]face{item}
+	}
+	// Every face points to another of its body, or to itself if it is the
+	// first.
+	lead := make([]int, len(item))
+	first := func(i int) int {
+		for lead[i] != i {
+			lead[i] = lead[lead[i]]
+			i = lead[i]
+		}
+		return i
+	}
+	at := map[vertex]int{}
+	for i, f := range item {
+		lead[i] = i
+		for _, loop := range f.loops {
+			for _, p := range loop {
+				if j, seen := at[p]; seen {
+					a, b := first(i), first(j)
+					lead[max(a, b)] = min(a, b)
+				} else {
+					at[p] = i
+				}
+			}
+		}
+	}
+	var out [][]face
+	place := map[int]int{}
+	for i, f := range item {
+		k, seen := place[first(i)]
+		if !seen {
+			k = len(out)
+			place[first(i)] = k
+			out = append(out, nil)
+		}
+		out[k] = append(out[k], f)
+	}
+	return out
+}
+
+// reach is the range of w of a body.
+func reach(body []face) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, f := range body {
+		for _, loop := range f.loops {
+			for _, p := range loop {
+				lo, hi = min(lo, p.w), max(hi, p.w)
 			}
 		}
 	}

@@ -15,6 +15,10 @@ const edgeOn = 1e-6
 // only takes up rounding of the turned coordinates.
 const onPlane = 1e-7
 
+// farthest is the greatest coordinate taken to be meant, in mm: a thousand
+// kilometres.
+const farthest = 1e9
+
 // vertex is a point in the axes of a look: u right, v up, w to the viewer.
 type vertex struct{ u, v, w float64 }
 
@@ -95,17 +99,22 @@ func project(s Scene, l Look) []face {
 }
 
 // square sets the normal of a face from its loops; false if the face has no
-// area or coordinates that are no numbers.
+// area or coordinates that are no numbers or out of all reason.
 func (f *face) square() bool {
 	var n vertex
 	for _, loop := range f.loops {
+		for _, p := range loop {
+			if !(max(math.Abs(p.u), math.Abs(p.v), math.Abs(p.w)) < farthest) {
+				return false
+			}
+		}
 		for i := 1; i+1 < len(loop); i++ {
 			c := loop[i].sub(loop[0]).cross(loop[i+1].sub(loop[0]))
 			n.u, n.v, n.w = n.u+c.u, n.v+c.v, n.w+c.w
 		}
 	}
 	size := math.Sqrt(n.dot(n))
-	if !(size > 0) || math.IsInf(size, 0) {
+	if size == 0 {
 		return false
 	}
 	f.n = vertex{n.u / size, n.v / size, n.w / size}

@@ -1,6 +1,8 @@
 package view
 
 import (
+	"slices"
+
 	"slabwright/drawing"
 	"slabwright/model/geom"
 )
@@ -60,8 +62,8 @@ type View struct {
 	Bounds   drawing.Rect
 }
 
-// Of draws a scene. Faces with coordinates that are no numbers are left out,
-// as are smooth edges, where a curved surface runs into its neighbour.
+// Of draws a scene. Faces with coordinates that are no numbers or beyond a
+// thousand kilometres are left out, as are smooth edges, where a curved surface runs into its neighbour.
 func Of(s Scene, l Look) View {
 	skin := project(s, l)
 	var v View
@@ -70,11 +72,15 @@ func Of(s Scene, l Look) View {
 		skin, lines, v.Cuts = section(skin)
 	}
 	hide := newHider(s, skin)
-	for _, e := range edges(skin) {
+	list := edges(skin)
+	lines = slices.Grow(lines, len(list)+len(list)/4)
+	for _, e := range list {
 		lines = hide.split(lines, e, s.Items[e.stroke.Item])
 	}
-	for _, p := range join(coincide(lines, s)) {
-		v.Segments = append(v.Segments, p.segment())
+	lines = join(coincide(lines, s))
+	v.Segments = make([]Segment, len(lines))
+	for i, p := range lines {
+		v.Segments[i] = p.segment()
 	}
 	v.Bounds = v.bounds()
 	return v
