@@ -75,8 +75,7 @@ func (p *partition) merge(segs []seg) {
 	}
 }
 
-func (p *partition) start(h int32) pt { return p.pts[p.from[h]] }
-func (p *partition) end(h int32) pt   { return p.pts[p.from[h^1]] }
+func (p *partition) end(h int32) pt { return p.pts[p.from[h^1]] }
 
 // sortFans orders the half-edges around every vertex.
 func (p *partition) sortFans() {

@@ -185,6 +185,7 @@ func TestFaults(t *testing.T) {
 		Slot(V(0, 0), V(nan, 0), 1, 0.1), Slot(V(0, 0), V(10, 0), 0, 0.1), Slot(V(0, 0), V(10, 0), 1, -1),
 		Strip([]Vec{V(0, 0), V(inf, 0)}, 1, 0.1), Strip([]Vec{V(0, 0), V(nan, 0), V(1, 1)}, 1, 0.1), Strip(nil, nan, 0.1),
 		good.Grow(1, nan), good.Grow(nan, 0.1), good.Grow(inf, 0.1), good.Grow(2e6, 1), good.Grow(-inf, 1),
+		good.Place(Pose{At: xyz(999998, 0, 0)}).Grow(2, 0.1), good.Minus(Rect(V(0.5, 0.5), V(1, 1))).Place(Pose{At: xyz(-999999, 0, 0)}).Grow(2, 0.1),
 		good.Place(Pose{At: xyz(nan, 0, 0)}), good.Place(Pose{At: xyz(1e6, 0, 0)}), good.Place(Pose{Turn: unit.Angle(nan)}),
 		good.ClipHalfPlane(Line{}), good.ClipHalfPlane(Line{V(nan, 0), V(1, 0)}), good.ClipHalfPlane(Line{V(0, 0), V(inf, 0)}),
 	} {

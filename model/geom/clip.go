@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"slabwright/model/unit"
 )
 
 // ClipHalfPlane keeps what lies to the left of the line. Corners of the region
@@ -17,7 +19,10 @@ func (r Region) ClipHalfPlane(l Line) Region {
 		return faulty(fmt.Errorf("half plane: line through (%v, %v) along (%v, %v) has no direction",
 			l.P.X, l.P.Y, l.D.X, l.D.Y))
 	}
-	keep := halfBox(r.lo.vec().Sub(V(1, 1)), r.hi.vec().Add(V(1, 1)), l)
+	const end = unit.Length(limit) / perMM
+	lo, hi := r.lo.vec().Sub(V(1, 1)), r.hi.vec().Add(V(1, 1))
+	lo, hi = V(max(lo.X, -end), max(lo.Y, -end)), V(min(hi.X, end), min(hi.Y, end))
+	keep := halfBox(lo, hi, l)
 	if len(keep) == 0 {
 		return Region{}
 	}

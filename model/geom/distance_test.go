@@ -64,6 +64,19 @@ func TestDistanceTo(t *testing.T) {
 	}
 }
 
+// TestDistanceToNothing: no number comes out where there is none.
+func TestDistanceToNothing(t *testing.T) {
+	if d := (Region{}).DistanceTo(V(1, 1)); !math.IsInf(float64(d), 1) {
+		t.Errorf("distance to nothing: %v", d)
+	}
+	nan := unit.Length(math.NaN())
+	for _, p := range []Vec{V(nan, 0), V(0, nan)} {
+		if d := Rect(V(0, 0), V(1, 1)).DistanceTo(p); !math.IsNaN(float64(d)) {
+			t.Errorf("distance of %v: %v", p, d)
+		}
+	}
+}
+
 // TestPolygonWinding compares Polygon with the winding number of what went in,
 // self-crossings and all.
 func TestPolygonWinding(t *testing.T) {
@@ -186,6 +199,9 @@ func TestGapOverlap(t *testing.T) {
 	}
 	if d := sq.Gap(Region{}).Distance; !math.IsInf(float64(d), 1) {
 		t.Errorf("gap to nothing: %v", d)
+	}
+	if d := sq.Gap(Rect(V(10, 10), V(10.002, 50))).Distance; d != 0 {
+		t.Errorf("gap to a hair inside: %v", d)
 	}
 }
 

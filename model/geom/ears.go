@@ -64,9 +64,6 @@ func ear(ring []int, i int) [3]int {
 
 // joinRings links the holes to the outline by the shortest cuts.
 func joinRings(at []Vec, rings [][]int) []int {
-	if len(rings) == 0 {
-		return nil
-	}
 	ring, rest := rings[0], slices.Clone(rings[1:])
 	for len(rest) > 0 {
 		near := math.Inf(1)

@@ -151,6 +151,9 @@ func TestClipHalfPlane(t *testing.T) {
 	if got := sq.ClipHalfPlane(Through(c[1], c[0])); !got.Empty() {
 		t.Errorf("cut along a side: %v", got.Loops())
 	}
+	if got := Rect(V(-1e6, -1e6), V(1e6, 1e6)).ClipHalfPlane(Through(V(0, 0), V(1, 1))); got.Area() != 2e12 || got.Err() != nil {
+		t.Errorf("half of everything: %v, %v", got.Loops(), got.Err())
+	}
 	if got := sq.ClipHalfPlane(Through(V(-500, -500), V(500, -500))); !reflect.DeepEqual(got, sq) {
 		t.Errorf("cut far below: %v", got.Loops())
 	}

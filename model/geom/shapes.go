@@ -108,11 +108,7 @@ func bend(v, d, e Vec, r, chord unit.Length) Region {
 // corners of a polygon around the arc, whose first and last sides run along d
 // and e.
 func join(v, d, e Vec, r, chord unit.Length) []Vec {
-	turn := math.Atan2(d.Cross(e), d.Dot(e))
-	if turn < -math.Pi/2 {
-		turn += 2 * math.Pi // straight back, with the sign of a rounding error
-	}
-	turn = max(turn, 0)
+	turn := math.Atan2(max(d.Cross(e), 0), d.Dot(e)) // less than 0 is a rounding error
 	half := min(math.Acos(float64(r)/(float64(r)+finest(chord))), math.Pi/4)
 	n := max(math.Ceil(turn/(2*half)-1e-9), 1)
 	step := turn / n
