@@ -39,16 +39,22 @@ func (s Scene) Only(id string) (Scene, bool) {
 }
 
 // Validate finds what no writer could put into a file: nothing to write, parts
-// without a name or a triangle, roughness outside 0..1, vertices that are not
-// real numbers or farther than a kilometre away, loose indices.
+// without a name or a triangle, two parts with one mark, roughness outside 0..1,
+// vertices that are not real numbers or farther than a kilometre away, loose
+// indices.
 func (s Scene) Validate() error {
 	if len(s.Objects) == 0 {
 		return errors.New("mesh: scene without parts")
 	}
+	marks := make(map[string]bool, len(s.Objects))
 	for i, o := range s.Objects {
 		if o.Name == "" || o.ID == "" {
 			return fmt.Errorf("mesh: part %d of the scene has no name or no mark", i+1)
 		}
+		if marks[o.ID] {
+			return fmt.Errorf("mesh: two parts have the mark %s", o.ID)
+		}
+		marks[o.ID] = true
 		if !(o.Roughness >= 0 && o.Roughness <= 1) {
 			return fmt.Errorf("mesh: part %s: roughness %g is not between 0 and 1", o.ID, o.Roughness)
 		}

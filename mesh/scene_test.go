@@ -19,6 +19,7 @@ func TestSceneRefusesWhatNoFileCanHold(t *testing.T) {
 	for say, spoil := range map[string]func(*Scene){
 		"without parts":             func(s *Scene) { s.Objects = nil },
 		"no name or no mark":        func(s *Scene) { s.Objects[0].ID = "" },
+		"the mark T1":               func(s *Scene) { s.Objects = append(s.Objects, s.Objects[0]) },
 		"roughness NaN":             func(s *Scene) { s.Objects[0].Roughness = math.NaN() },
 		"no shape":                  func(s *Scene) { s.Objects[0].Meshes = nil },
 		"no triangles":              func(s *Scene) { s.Objects[0].Meshes[0].Triangles = nil },

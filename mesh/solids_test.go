@@ -54,6 +54,50 @@ func TestSolidsOfTheSample(t *testing.T) {
 	}
 }
 
+// Blind bores stand square in faces that lie askew to all axes.
+func TestBoredSolids(t *testing.T) {
+	outline := geom.Polygon(geom.V(0, 0), geom.V(1900, 12), geom.V(1910, 240), geom.V(-7, 251))
+	edge := geom.V(-7, 251).Sub(geom.V(1910, 240))
+	var bores []geom.Bore
+	for i := range 5 {
+		at := geom.V(1910, 240).Add(edge.Mul(0.1 + 0.2*float64(i)))
+		bores = append(bores, geom.Bore{Name: fmt.Sprintf("rod %d", i+1), At: at.Up(22), Dir: edge.Unit().Left().Up(0), Dia: 14, Depth: 160, Chord: 0.02})
+	}
+	shelf := geom.Prism(outline, 0, 45, "edge").Bored(bores...)
+	for i := range 8 {
+		judgeSolid(t, fmt.Sprintf("shelf %d", i), shelf, geom.Pose{At: geom.Vec3{X: 100.1, Y: 4000, Z: 1420}, Turn: unit.Angle(i) * 45.3 * unit.Degree})
+	}
+}
+
+// Any polygon, even one that crosses itself, makes a closed mesh of its volume
+// or no solid at all.
+func FuzzPrism(f *testing.F) {
+	f.Add([]byte{0, 0, 200, 0, 200, 100, 0, 100})
+	f.Add([]byte{0, 0, 200, 100, 200, 0, 0, 100})                                           // a bow tie
+	f.Add([]byte{0, 0, 100, 0, 100, 100, 200, 100, 200, 200, 100, 200, 100, 100, 0, 100})   // touches itself
+	f.Add([]byte{0, 0, 50, 0, 100, 0, 150, 0, 200, 0, 200, 1, 150, 1, 100, 1, 50, 1, 0, 1}) // corners in line
+	f.Fuzz(func(t *testing.T, data []byte) {
+		var pts []geom.Vec
+		for i := 0; i+1 < len(data) && i < 60; i += 2 {
+			pts = append(pts, geom.V(unit.Length(data[i])*7.001, unit.Length(data[i+1])*3.003))
+		}
+		solid := geom.Prism(geom.Polygon(pts...), 0, 45, "edge").Place(geom.Pose{At: geom.Vec3{X: 3000, Y: 200, Z: 1}, Turn: 1})
+		if solid.Err() != nil {
+			return
+		}
+		m, err := mesh.FromFaces(solid.Faces())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := mesh.Check(m).Err(); err != nil {
+			t.Error(err)
+		}
+		if got, want := float64(m.Volume()), float64(solid.Volume()); math.Abs(got/want-1) > 1e-9 {
+			t.Errorf("volume %g, want %g", got, want)
+		}
+	})
+}
+
 // Random slabs: bent outlines, leaning and eased edges, through holes, pockets
 // from both sides with countersinks.
 func TestRandomSlabs(t *testing.T) {
