@@ -20,7 +20,8 @@ type Quality struct {
 	Slivers int         // triangles with an altitude below SliverBound
 }
 
-// Measure finds the thinnest triangle and counts the slivers.
+// Measure finds the thinnest triangle of a mesh without loose indices and counts
+// the slivers.
 func Measure(m Mesh) Quality {
 	q := Quality{Lowest: unit.Length(math.Inf(1))}
 	for i := range m.Triangles {

@@ -48,8 +48,8 @@ func (m Mesh) Single(origin geom.Vec3) Single {
 		}
 	}
 	s.collapse(m, merged)
-	if len(s.Triangles) < len(m.Triangles) && openEdges(s.Triangles, len(at)) > openEdges(m.Triangles, len(at)) {
-		s.collapse(m, newGroups(len(at))) // it would pinch the mesh: keep all vertices apart
+	if n := len(s.Triangles); n < len(m.Triangles) && (n == 0 || openEdges(s.Triangles, len(at)) > openEdges(m.Triangles, len(at))) {
+		s.collapse(m, newGroups(len(at))) // it would pinch the mesh or lose it: keep all vertices apart
 	}
 	s.renumber(at)
 	return s

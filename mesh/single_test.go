@@ -87,6 +87,14 @@ func TestRoundingAtRandomStaysClosed(t *testing.T) {
 	}
 }
 
+func TestNothingRoundsAway(t *testing.T) {
+	m := build(t, prism(0, 1e-6, rectangle(9000, 9000, 1e-6, 1e-6)))
+	s := m.Single(geom.Vec3{})
+	if len(s.Triangles) != 12 || distinct(s) != 8 || openEdges(s.Triangles, 8) != 0 {
+		t.Errorf("%d triangles in %d places", len(s.Triangles), distinct(s))
+	}
+}
+
 func TestNormalOfARoundedTriangle(t *testing.T) {
 	m := build(t, prism(0, 10, rectangle(0, 0, 10, 10)))
 	s := m.Single(geom.Vec3{})
