@@ -48,7 +48,6 @@ func (m *maker) column(room drawing.Rect, pictures ...picture) ([]drawing.Item, 
 
 func (m *maker) columnAt(room drawing.Rect, s drawing.Scale, pictures []picture) ([]drawing.Item, bool) {
 	blocks := make([]drawing.Rect, len(pictures))
-	margins := make([]dim.Margin, len(pictures))
 	plates := make([]dim.Plate, len(pictures))
 	var height, width unit.Length
 	for i, p := range pictures {
@@ -57,8 +56,7 @@ func (m *maker) columnAt(room drawing.Rect, s drawing.Scale, pictures []picture)
 		if s.Paper < s.Real && (body.Width() > room.Width() || body.Height() > room.Height()) || body.Width() > room.Width() {
 			return nil, false
 		}
-		margins[i] = dim.Margins(plates[i], p.ask)
-		blocks[i] = margins[i].Around(body)
+		blocks[i] = dim.Extent(plates[i], p.ask)
 		height += blocks[i].Height() + titleRoom
 		width = max(width, blocks[i].Width())
 	}

@@ -15,9 +15,10 @@ const wallThickness unit.Length = 90
 
 // stage is a scene whose items remember what they are.
 type stage struct {
-	scene view.Scene
-	parts []*model.Part // by item, nil for other things
-	walls []*model.Wall // by item
+	scene     view.Scene
+	parts     []*model.Part // by item, nil for other things
+	walls     []*model.Wall // by item
+	elevation bool          // seen from the side: y of the view is height
 }
 
 func (s *stage) add(it view.Item, p *model.Part, w *model.Wall) {

@@ -1,0 +1,134 @@
+package cmd
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+
+	"slabwright/drawing/render"
+	"slabwright/drawing/sheet"
+	"slabwright/mesh"
+	"slabwright/mesh/gltf"
+	"slabwright/mesh/stl"
+	"slabwright/mesh/threemf"
+	"slabwright/model/lists"
+	"slabwright/model/report"
+)
+
+// files makes everything that a build writes, in memory.
+func (t *tool) files(b report.Build, quiet bool) (fileSet, error) {
+	tell := t.progress(quiet)
+	out := fileSet{}
+	for _, step := range []struct {
+		what string
+		run  func(report.Build, fileSet) error
+	}{
+		{"drawing the sheets", addSheets}, {"meshing the parts", addModels}, {"writing the lists", addLists}, {"writing the report", addReport},
+	} {
+		tell(step.what)
+		if err := step.run(b, out); err != nil {
+			return nil, fmt.Errorf("%s: %w", step.what, err)
+		}
+	}
+	return out, nil
+}
+
+func addSheets(b report.Build, out fileSet) error {
+	sheets, err := sheet.Set(b)
+	if err != nil {
+		return err
+	}
+	pdf, err := render.PDF(sheets, render.Meta{Title: b.Job.Title, Author: b.Job.Author, Subject: "shop drawings, revision " + b.Job.Revision})
+	if err != nil {
+		return err
+	}
+	out["drawings.pdf"] = pdf
+	for _, s := range sheets {
+		svg, err := render.SVG(s)
+		if err != nil {
+			return fmt.Errorf("sheet %s: %w", s.Name, err)
+		}
+		out["sheets/"+s.Name+".svg"] = svg
+	}
+	return nil
+}
+
+// addModels writes every part by itself and all together. A part that cannot
+// be meshed is left out of the models: its finding says why.
+func addModels(b report.Build, out fileSet) error {
+	scene := mesh.Scene{Title: b.Job.Title}
+	for _, p := range b.Design.Parts {
+		o := mesh.Object{Name: p.ID, ID: fileStem(p.ID), Roughness: 0.7}
+		for _, body := range p.Bodies {
+			if body.Solid.Err() != nil {
+				continue
+			}
+			m, err := mesh.FromFaces(body.Solid.Faces())
+			if err != nil {
+				return fmt.Errorf("part %s: %w", p.ID, err)
+			}
+			o.Meshes = append(o.Meshes, m)
+			o.Color = mesh.Color{R: body.Colour.R, G: body.Colour.G, B: body.Colour.B}
+			if p.Angle != nil || p.Rod != nil {
+				o.Metal, o.Roughness = true, 0.55
+			}
+		}
+		if len(o.Meshes) > 0 {
+			scene.Objects = append(scene.Objects, o)
+		}
+	}
+	if len(scene.Objects) == 0 {
+		return nil
+	}
+	for _, o := range scene.Objects {
+		one, _ := scene.Only(o.ID)
+		if err := add(out, "models/"+o.ID+".stl", one, stl.Write); err != nil {
+			return err
+		}
+	}
+	for name, write := range map[string]func(io.Writer, mesh.Scene) error{
+		"models/assembly.stl": stl.Write, "models/assembly.3mf": threemf.Write, "models/assembly.glb": gltf.Write,
+	} {
+		if err := add(out, name, scene, write); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func add(out fileSet, name string, s mesh.Scene, write func(io.Writer, mesh.Scene) error) error {
+	var b bytes.Buffer
+	if err := write(&b, s); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	out[name] = b.Bytes()
+	return nil
+}
+
+func addLists(b report.Build, out fileSet) error {
+	for _, l := range []struct {
+		name string
+		make func() ([]byte, error)
+	}{
+		{"parts", func() ([]byte, error) { return lists.Parts(b.Design) }},
+		{"holes", func() ([]byte, error) { return lists.Holes(b.Design) }},
+		{"buy", func() ([]byte, error) { return lists.Buy(b.Design) }},
+	} {
+		data, err := l.make()
+		if err != nil {
+			return err
+		}
+		out["lists/"+l.name+".csv"] = data
+	}
+	return nil
+}
+
+func addReport(b report.Build, out fileSet) error {
+	data, err := report.JSON(b)
+	if err != nil {
+		return err
+	}
+	out["report.json"] = data
+	out["report.md"] = report.Markdown(b)
+	return nil
+}

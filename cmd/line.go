@@ -1,0 +1,86 @@
+package cmd
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"slabwright/model"
+	"slabwright/model/check"
+	"slabwright/model/job"
+	"slabwright/model/report"
+)
+
+// The line of a build: bytes -> job -> room -> design -> findings. Every verb is
+// this line, stopped earlier or carried further.
+
+// load reads a job file; mistakes are printed, all of them.
+func (t *tool) load(path string) (model.Job, bool) {
+	file := path
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		file = filepath.Join(path, "job.yaml")
+	}
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.unreadable(file, err)
+		return model.Job{}, false
+	}
+	j, mistakes := job.Read(filepath.ToSlash(file), data, t.presets)
+	for _, m := range mistakes {
+		fmt.Fprintln(t.err, m)
+	}
+	if n := len(mistakes); n > 0 {
+		fmt.Fprintf(t.err, "\n%d %s in %s; nothing was written.\n", n, map[bool]string{true: "mistake", false: "mistakes"}[n == 1], file)
+		return model.Job{}, false
+	}
+	return j, true
+}
+
+func (t *tool) unreadable(file string, err error) {
+	if errors.Is(err, fs.ErrNotExist) {
+		fmt.Fprintf(t.err, "%s: there is no such file. `slabwright new DIR` starts a job.\n", file)
+		return
+	}
+	fmt.Fprintf(t.err, "%s: cannot be read: %v\n", file, err)
+}
+
+// room adjusts the readings; a room that they do not determine is a mistake in
+// the job.
+func (t *tool) room(j model.Job) (*model.Room, bool) {
+	r, err := model.NewRoom(j.Room)
+	if err != nil {
+		fmt.Fprintf(t.err, "%s:%d: the room cannot be found from its readings: %v\n", j.Room.Pos.File, j.Room.Pos.Line, err)
+		return nil, false
+	}
+	return r, true
+}
+
+// design runs the preset and every check.
+func (t *tool) design(j model.Job, r *model.Room) (report.Build, bool) {
+	for _, p := range t.presets {
+		if p.Name != j.Preset {
+			continue
+		}
+		d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House}, j.Settings)
+		d.Finish()
+		found := check.Run(check.Site{Job: j, Room: r, Design: d})
+		return report.Build{Job: j, Room: r, Design: d, Findings: found}, true
+	}
+	fmt.Fprintf(t.err, "there is no preset %q\n", j.Preset)
+	return report.Build{}, false
+}
+
+// whole is the line from a path to checked findings.
+func (t *tool) whole(path string) (report.Build, bool) {
+	j, ok := t.load(path)
+	if !ok {
+		return report.Build{}, false
+	}
+	r, ok := t.room(j)
+	if !ok {
+		return report.Build{}, false
+	}
+	return t.design(j, r)
+}

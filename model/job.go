@@ -1,0 +1,201 @@
+package model
+
+import (
+	"slabwright/model/survey"
+	"slabwright/model/unit"
+)
+
+// Pos is a place in a job file; the zero value is "nowhere".
+type Pos struct {
+	File         string
+	Line, Column int
+}
+
+// Job is all that the person has told: what was measured, who will use the
+// desk, what is on offer, and which preset with which parameters.
+type Job struct {
+	Title    string
+	Revision string
+	Surveyed string // date of the survey, ISO 8601; the only date printed
+	Author   string
+	Show     Show
+	Room     RoomPlan
+	People   []Person
+	Offers   Offers
+	House    House
+	Preset   string
+	Settings map[string]Setting // parameters of the preset, by name
+	Pos      Pos
+}
+
+// Show says how numbers and sheets are written.
+type Show struct {
+	Paper      string // "A3" (default), "A4", "A2", "A1"
+	Unit       string // "mm" (default), "cm", "in"
+	Decimal    string // "." (default) or ","
+	Projection string // "first" (default) or "third"
+	Language   string // "en"
+}
+
+// Setting is a parameter as written in the job file.
+type Setting struct {
+	Text   string
+	Length unit.Length // for lengths
+	Number float64     // for counts and plain numbers
+	Flag   bool
+	Pos    Pos
+}
+
+// RoomPlan is a room as measured. Corners are named by the user and listed
+// left to right as somebody standing in the room sees the walls.
+type RoomPlan struct {
+	Corners  []CornerPlan
+	Closed   bool // the last corner joins the first by a wall
+	Base     [2]string
+	At       unit.Length     // height above the floor at which the readings were taken
+	Accuracy survey.Accuracy // how well was measured; zero fields are those of survey.Usual
+	Ceiling  unit.Length     // 0: not given
+	Walls    []WallPlan
+	Readings []survey.Reading
+	Floor    []FloorMark
+	Pos      Pos
+}
+
+// CornerPlan is one corner; Bend is "in" for a corner of the room, "out" for
+// one that sticks out into it, "" where the readings decide.
+type CornerPlan struct {
+	Name string
+	Bend string
+	Pos  Pos
+}
+
+// FloorMark is the height of the floor at a corner, above the floor at the
+// first marked corner.
+type FloorMark struct {
+	Corner string
+	Height unit.Length
+	Pos    Pos
+}
+
+// WallPlan is one wall between two neighbouring corners.
+type WallPlan struct {
+	Name      string // defaults to "A-B"
+	From, To  string
+	Make      WallMake
+	Bow       unit.Length // at the middle; positive bulges into the room, negative is hollow
+	Lean      unit.Length // how far the wall goes back from the room ...
+	LeanOver  unit.Length // ... over this height upwards; 0: plumb
+	Studs     []unit.Length
+	StudsFrom string // corner from which Studs and Obstacles of this wall count; defaults to From
+	Obstacles []ObstaclePlan
+	Pos       Pos
+}
+
+// WallMake is what a wall is made of.
+type WallMake string
+
+// Kinds of wall. Unknown never passes a check that depends on the wall.
+const (
+	Brick        WallMake = "solid brick"
+	Concrete     WallMake = "concrete"
+	Aerated      WallMake = "aerated block"
+	Hollow       WallMake = "hollow block"
+	Stud         WallMake = "timber stud"
+	Plasterboard WallMake = "plasterboard"
+	UnknownWall  WallMake = "unknown"
+)
+
+// WallMakes lists the kinds of wall in the order of the help texts.
+var WallMakes = []WallMake{Brick, Concrete, Aerated, Hollow, Stud, Plasterboard, UnknownWall}
+
+// ObstaclePlan is something on or in a wall, measured along the wall from one
+// of its corners and above the floor.
+type ObstaclePlan struct {
+	Name        string
+	Kind        string // one of ObstacleKinds
+	From        string // corner from which Start and End count
+	Start, End  unit.Length
+	Bottom, Top unit.Length
+	Depth       unit.Length // how far it stands into the room; 0: hidden in the wall
+	Free        unit.Length // kept clear around it, on the wall's face
+	Pos         Pos
+}
+
+// ObstacleKinds lists what can be on a wall.
+var ObstacleKinds = []string{"socket", "switch", "radiator", "rack", "pipe", "cable", "window", "door", "sill", "other"}
+
+// Person is somebody who will use the desk. Zero lengths are "not given".
+type Person struct {
+	Name    string
+	Stature unit.Length
+	Mass    unit.Mass
+	Sex     string // "female", "male", ""
+	Shoe    unit.Length
+	Thigh   unit.Length // own measure: thigh clearance above the seat, sitting
+	Knee    unit.Length // own measure: knee height above the floor, sitting
+	Seat    unit.Length // own measure: underside of the knee above the floor
+	Elbow   unit.Length // own measure: elbow above the seat
+	Pos     Pos
+}
+
+// Offers is what can be bought, with the user's prices in one currency.
+type Offers struct {
+	Currency  string
+	Slabs     []SlabOffer
+	Bars      []BarOffer
+	KerfWood  unit.Length
+	KerfSteel unit.Length
+	Pos       Pos
+}
+
+// SlabOffer is a slab on offer. Widths are the usable widths of a slab with
+// natural edges at stations Every apart along its length.
+type SlabOffer struct {
+	Name      string
+	Species   string
+	Length    unit.Length
+	Width     unit.Length
+	Thickness unit.Length
+	Natural   int // number of natural edges, 0 to 2
+	Widths    []unit.Length
+	Every     unit.Length
+	Moisture  float64 // percent, 0: not given
+	Price     float64
+	Count     int // 0: as many as wanted
+	Pos       Pos
+}
+
+// BarOffer is a steel bar on offer.
+type BarOffer struct {
+	Section string
+	Length  unit.Length
+	Price   float64
+	Count   int
+	Pos     Pos
+}
+
+// House is what lies between the street and the room, and the climate in it.
+type House struct {
+	Way         []Passage
+	Moisture    float64 // percent, at delivery
+	HumidityLow float64 // percent, over the year in the room
+	HumidityTop float64
+	Temperature float64 // degrees Celsius
+	Pos         Pos
+}
+
+// Passage is one step of the way in.
+type Passage struct {
+	Name     string
+	Kind     string // one of PassageKinds
+	Width    unit.Length
+	Height   unit.Length
+	Turn     unit.Length // width of the way after the turn
+	Pitch    unit.Angle
+	Length   unit.Length
+	Diagonal unit.Length
+	Pos      Pos
+}
+
+// PassageKinds lists the steps of a way in.
+var PassageKinds = []string{"door", "corridor turn", "stair", "lift", "car"}

@@ -1,0 +1,106 @@
+package model
+
+import (
+	"slabwright/model/geom"
+	"slabwright/model/stock"
+	"slabwright/model/unit"
+)
+
+// RollOutPiece describes a table on castors that parks under a slab.
+type RollOutPiece struct {
+	species       stock.Species
+	width, depth  unit.Length
+	height        unit.Length
+	board         unit.Length
+	castor        unit.Length
+	under         string
+	left, setBack unit.Length
+	travel        unit.Length
+	faults        faults
+}
+
+// RollOut is a table on castors: width along the slab above, depth away from
+// the wall, overall height with castors.
+func RollOut(s stock.Species, width, depth, height unit.Length) RollOutPiece {
+	p := RollOutPiece{species: s, width: width, depth: depth, height: height, board: 27, castor: 60, travel: depth}
+	if !(width >= 200 && depth >= 200 && height >= 150) {
+		p.faults = p.faults.and(faultf("a roll-out table of %.4g x %.4g x %.4g mm: 200 x 200 x 150 at least", float64(width), float64(depth), float64(height)))
+	}
+	return p
+}
+
+// Boards sets the thickness of its top and sides.
+func (p RollOutPiece) Boards(t unit.Length) RollOutPiece {
+	p.board = t
+	if !(t >= 12 && t <= 60) {
+		p.faults = p.faults.and(faultf("boards of %.4g mm: 12 to 60 mm can be described", float64(t)))
+	}
+	return p
+}
+
+// Castors sets the overall height of the castors.
+func (p RollOutPiece) Castors(h unit.Length) RollOutPiece {
+	p.castor = h
+	if !(h >= 20 && h <= 150) {
+		p.faults = p.faults.and(faultf("castors of %.4g mm: 20 to 150 mm can be described", float64(h)))
+	}
+	return p
+}
+
+// Parked puts the table under a slab: its left side at a distance from the
+// slab's left end, its front set back from the slab's straight front edge.
+func (p RollOutPiece) Parked(under string, fromLeft, setBack unit.Length) RollOutPiece {
+	p.under, p.left, p.setBack = under, fromLeft, setBack
+	return p
+}
+
+// Travels says how far it is rolled out; its own depth when not said.
+func (p RollOutPiece) Travels(l unit.Length) RollOutPiece {
+	p.travel = l
+	return p
+}
+
+func (p RollOutPiece) place(d *Design, id string) (*Part, faults) {
+	bad := p.faults
+	if p.height <= p.castor+p.board {
+		bad = bad.and(faultf("roll-out table %q: nothing is left between castors and top", id))
+	}
+	slab, more := d.slab(p.under)
+	if bad = bad.and(more...); len(bad) > 0 {
+		return nil, bad
+	}
+	front := slab.Slab.Front()
+	y := max(front.Start.Y, front.End.Y) + p.setBack // own axes: the front is at negative y
+	back := geom.V(p.left, y+p.depth)
+	pose := slab.Slab.Pose
+	pose.At = pose.Plan(back).Up(d.Room.FloorAt(pose.Plan(back)))
+	ro := &RollOutPart{Width: p.width, Depth: p.depth, Height: p.height, Castor: p.castor, Corner: pose.At.Flat(), Turn: pose.Turn, Travel: p.travel}
+	part := &Part{Kind: KindRollOut, Material: p.species.Name, RollOut: ro}
+	part.Bodies = p.bodies(pose)
+	return part, nil
+}
+
+// bodies are a top, two sides, a back rail and four castors, in own axes: x
+// from the left, y from the back.
+func (p RollOutPiece) bodies(pose geom.Pose) []Body {
+	w, dp, h, t, c := p.width, p.depth, p.height, p.board, p.castor
+	wood := func(name string, x0, x1, y0, y1, z0, z1 unit.Length) Body {
+		s := geom.Prism(geom.Rect(geom.V(x0, y0), geom.V(x1, y1)), z0, z1, name)
+		return Body{Name: name, Solid: s.Place(pose), Material: p.species.Name, Density: p.species.Density, Colour: woodColour(p.species)}
+	}
+	out := []Body{
+		wood("top", 0, w, -dp, 0, h-t, h),
+		wood("left side", 0, t, -dp, 0, c, h-t),
+		wood("right side", w-t, w, -dp, 0, c, h-t),
+		wood("back rail", t, w-t, -t, 0, h-t-120, h-t),
+		wood("shelf", t, w-t, -dp, 0, c, c+t),
+	}
+	r := c * 0.4
+	for i, at := range []geom.Vec{geom.V(r+10, -r-10), geom.V(w-r-10, -r-10), geom.V(r+10, -dp+r+10), geom.V(w-r-10, -dp+r+10)} {
+		s := geom.Prism(geom.Circle(at, r, chord), 0, c, "castor")
+		out = append(out, Body{Name: castorName(i), Solid: s.Place(pose), Material: "castor", Density: 2500, Colour: Colour{40, 40, 40}})
+	}
+	return out
+}
+
+func castorName(i int) string { return "castor " + string(rune('1'+i)) }

@@ -1,0 +1,177 @@
+package model
+
+import (
+	"fmt"
+
+	"slabwright/model/calc/body"
+	"slabwright/model/find"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// Seat is a place at a worktop where people sit: its middle along the slab's
+// back edge from the left end.
+type Seat struct {
+	Name   string
+	At     string // slab
+	Centre unit.Length
+	People []Person
+	Line   string
+}
+
+// Widths and depths of leg room that do not depend on the person.
+const (
+	legWidth   unit.Length = 600 // German office practice: leg room 600 wide
+	footHeight unit.Length = 120 // EN 527-1: foot room 120 high ...
+	footDepth  unit.Length = 800 // ... to a depth of 800
+)
+
+// SitAt keeps the leg room of everybody in the list free under a slab. Without
+// people the room serves 5th percentile women to 95th percentile men.
+func (d *Design) SitAt(name, slab string, centre unit.Length, people []Person) {
+	s := Seat{Name: name, At: slab, Centre: centre, People: people, Line: callLine()}
+	part, bad := d.slab(slab)
+	if bad != nil {
+		for _, f := range bad {
+			d.fault("", s.Line, f.what)
+		}
+		return
+	}
+	if len(people) == 0 {
+		people = []Person{{Name: "anybody"}}
+	}
+	d.Seats = append(d.Seats, s)
+	for _, p := range people {
+		legs, err := LegRoomOf(p)
+		if err != nil {
+			d.fault("", s.Line, fmt.Sprintf("%s: %v", p.Name, err))
+			continue
+		}
+		d.Zones = append(d.Zones, legs.zones(d.Room, part, s)...)
+	}
+}
+
+// LegRoom is the space that a sitting person's legs need under a worktop whose
+// front edge touches the belly.
+type LegRoom struct {
+	Person     string
+	Thigh      unit.Length // height above the floor up to the knees' depth
+	KneeDepth  unit.Length
+	Foot       unit.Length // height beyond the knees
+	FootDepth  unit.Length
+	Width      unit.Length
+	Elbow      unit.Length // surface at elbow height
+	SDThigh    unit.Length
+	SDElbow    unit.Length
+	Assumed    []find.Assumption
+	percentile bool
+}
+
+// LegRoomOf estimates the leg room of a person; own measures take the place of
+// estimates. Somebody not described gets the 95th percentile of everybody.
+func LegRoomOf(p Person) (LegRoom, error) {
+	b := p.body()
+	s, err := b.Sitting()
+	if err != nil {
+		return LegRoom{}, err
+	}
+	shoe := p.Shoe
+	from := "as told"
+	if shoe == 0 {
+		a := body.Shoe(b.Sex)
+		shoe, from = a.Value, a.Source
+	}
+	described := p.Stature > 0 || len(b.Own) > 0
+	pick := func(e body.Estimate) unit.Length {
+		if described {
+			return e.Mean
+		}
+		return e.High
+	}
+	r := LegRoom{
+		Person: p.Name, percentile: !described,
+		Thigh:     max(pick(s.ThighTop), pick(s.Knee)) + shoe + body.OverThigh.Value,
+		KneeDepth: pick(s.BellyToKnee) + body.BeforeKnee.Value,
+		Foot:      footHeight, FootDepth: footDepth,
+		Width:   max(legWidth, pick(s.HipBreadth)+2*body.Beside.Value),
+		Elbow:   s.Elbow.Mean + shoe,
+		SDThigh: s.ThighTop.SD, SDElbow: s.Elbow.SD,
+	}
+	what := fmt.Sprintf("thigh top %.0f mm above the floor, barefoot (%s; sd %.0f)", float64(pick(s.ThighTop)), s.ThighTop.Basis, float64(s.ThighTop.SD))
+	r.Assumed = []find.Assumption{
+		{What: what, Source: s.ThighTop.Source},
+		{What: fmt.Sprintf("shoe %.0f mm", float64(shoe)), Source: from},
+		{What: fmt.Sprintf("%.0f mm to move the thigh", float64(body.OverThigh.Value)), Source: body.OverThigh.Source},
+		{What: fmt.Sprintf("leg room %.0f wide, knees %.0f deep, feet %.0f high to a depth of %.0f", float64(r.Width), float64(r.KneeDepth), float64(r.Foot), float64(r.FootDepth)), Source: "EN 527-1 foot room; German office practice for the width"},
+	}
+	if s.ThighTop.Extrapolated {
+		r.Assumed = append(r.Assumed, find.Assumption{What: "this stature or mass is outside what was measured: extrapolated, add one more finger's breadth", Source: s.ThighTop.Source})
+	}
+	return r, nil
+}
+
+func (p Person) body() body.Person {
+	b := body.Person{Stature: p.Stature, Mass: p.Mass, Sex: body.Sex(p.Sex), Own: map[body.Dimension]unit.Length{}}
+	for d, v := range map[body.Dimension]unit.Length{body.ThighClearance: p.Thigh, body.Knee: p.Knee, body.Popliteal: p.Seat, body.ElbowRest: p.Elbow} {
+		if v > 0 {
+			b.Own[d] = v
+		}
+	}
+	return b
+}
+
+// Zone is a space that is kept free, made of prisms in the room's axes. Floor
+// is where its height counts from.
+type Zone struct {
+	Name    string
+	Person  string
+	Seat    string
+	Slab    string // the worktop that it lies under
+	Kind    ZoneKind
+	Plan    geom.Region
+	Floor   unit.Length
+	Height  unit.Length // needed above the floor
+	SD      unit.Length
+	Assumed []find.Assumption
+	Line    string
+}
+
+// ZoneKind tells what a zone is for.
+type ZoneKind string
+
+// Kinds of zones.
+const (
+	ThighZone ZoneKind = "thighs and knees"
+	FootZone  ZoneKind = "feet"
+	OtherZone ZoneKind = "kept free"
+)
+
+// Solid is the zone as a prism.
+func (z Zone) Solid() geom.Solid { return geom.Prism(z.Plan, z.Floor, z.Floor+z.Height, z.Name) }
+
+// zones places the leg room under a slab.
+func (r LegRoom) zones(room *Room, slab *Part, s Seat) []Zone {
+	sp := slab.Slab
+	f := sp.Front()
+	front := geom.Through(f.End, f.Start) // left to right
+	t := float64((s.Centre - front.P.X) / front.D.X)
+	mid := front.P.Lerp(front.P.Add(front.D), t)
+	box := func(near, far unit.Length) geom.Region {
+		along, in := front.D.Unit(), front.D.Unit().Left()
+		corner := func(x, y unit.Length) geom.Vec {
+			return mid.Add(along.Mul(float64(x))).Add(in.Mul(float64(y)))
+		}
+		return geom.Polygon(corner(-r.Width/2, near), corner(r.Width/2, near), corner(r.Width/2, far), corner(-r.Width/2, far)).
+			Place(geom.Pose{At: sp.Pose.At, Turn: sp.Pose.Turn})
+	}
+	floor := room.FloorAt(sp.Pose.Plan(mid))
+	zone := func(kind ZoneKind, near, far, height unit.Length) Zone {
+		return Zone{Name: fmt.Sprintf("%s of %s at %s", kind, r.Person, s.Name), Person: r.Person, Seat: s.Name, Slab: slab.ID, Kind: kind,
+			Plan: box(near, far), Floor: floor, Height: height, SD: r.SDThigh, Assumed: r.Assumed, Line: s.Line}
+	}
+	var bulge unit.Length // a natural edge keeps the belly further out
+	for _, n := range f.Natural {
+		bulge = max(bulge, n.Top, n.Under)
+	}
+	return []Zone{zone(ThighZone, -bulge, r.KneeDepth, r.Thigh), zone(FootZone, r.KneeDepth, r.FootDepth, r.Foot)}
+}

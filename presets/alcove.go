@@ -1,0 +1,62 @@
+package presets
+
+import (
+	"fmt"
+
+	"slabwright/model"
+	"slabwright/model/stock"
+	"slabwright/model/unit"
+)
+
+// alcoveParams are the parameters of the alcove, in millimetres.
+type alcoveParams struct {
+	Surface    unit.Length `is:"750" min:"400" max:"1100" help:"worktop surface above the floor"`
+	Depth      unit.Length `is:"520" min:"250" max:"900" help:"worktop, back edge to the narrowest place of the natural front"`
+	Thickness  unit.Length `is:"40" min:"25" max:"100" help:"worktop, finished"`
+	ShelfThick unit.Length `is:"30" min:"18" max:"60" help:"shelves, finished"`
+	ShelfDepth unit.Length `is:"280" min:"120" max:"600" help:"shelves"`
+	Shelves    int         `is:"3" min:"0" max:"6" help:"how many shelves"`
+	FirstShelf unit.Length `is:"1180" min:"800" max:"2000" help:"underside of the lowest shelf above the floor"`
+	ShelfStep  unit.Length `is:"330" min:"150" max:"800" help:"from shelf to shelf"`
+	SideGap    unit.Length `is:"3" min:"0" max:"30" help:"to the side walls"`
+	BackGap    unit.Length `is:"5" min:"0" max:"30" help:"to the back wall"`
+	Section    string      `is:"L50x50x5" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle under the worktop"`
+	LegGap     unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
+	ShorterBy  unit.Length `is:"0" min:"0" max:"400" help:"cut every angle shorter than its wall by this; 0 finds the least"`
+	Pitch      unit.Length `is:"300" min:"100" max:"600" help:"largest distance of wall fixings and of screws"`
+	Sitting    bool        `is:"yes" help:"somebody sits at it"`
+	CableHole  unit.Length `is:"60" min:"20" max:"90" help:"cable hole near the back edge"`
+}
+
+// Alcove is a small worktop and shelves between three walls, open to the front.
+var Alcove = model.NewPreset("alcove", "a small worktop and shelves between three walls, open to the front", alcove,
+	model.Need{Wall: "left", Help: "left wall, from its front end to the back"},
+	model.Need{Wall: "back", Help: "back wall"},
+	model.Need{Wall: "right", Help: "right wall, from the back to its front end"})
+
+func alcove(s model.Site, p alcoveParams) *model.Design {
+	r := s.Room
+	left, back, right := r.Wall("left"), r.Wall("back"), r.Wall("right")
+
+	d := model.NewDesign("Alcove", r)
+	d.Add("worktop", model.Slab(stock.Oak, p.Thickness).
+		Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
+		Depth(p.Depth).Front(model.NaturalOf(s.Offers.OfferOf(stock.Oak.Name, 1), 7)).
+		SurfaceAt(p.Surface).Eased(2).
+		Hole("cable hole", model.At{X: 300, Back: 105}, p.CableHole).Serving("cables"))
+	newLedger(p.Section, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness).carry(d, "worktop", "", back, left, right)
+
+	light := newLedger("L40x40x5", p.LegGap, p.Pitch, p.ShorterBy, p.ShelfThick)
+	light.into = min(p.ShelfThick-10, 18)
+	for i := range p.Shelves {
+		name := fmt.Sprintf("shelf %d", i+1)
+		d.Add(name, model.Shelf(stock.Oak, p.ShelfThick).
+			Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
+			Depth(p.ShelfDepth).UndersideAt(p.FirstShelf+unit.Length(i)*p.ShelfStep).Eased(1))
+		light.carry(d, name, fmt.Sprintf(" %d", i+1), left, right)
+	}
+	if p.Sitting {
+		d.SitAt("place", "worktop", back.Length()/2-p.SideGap, s.People)
+	}
+	return d
+}

@@ -1,0 +1,40 @@
+package presets
+
+import (
+	"slabwright/model"
+	"slabwright/model/stock"
+	"slabwright/model/unit"
+)
+
+// ledger is a set of angles of one section that carry slabs along walls.
+type ledger struct {
+	section   stock.AngleSection
+	legGap    unit.Length
+	pitch     unit.Length
+	shorterBy unit.Length // above 0: every angle is shorter than its run by this
+	into      unit.Length // screw length in the wood
+}
+
+// sections are the angle sections that the presets offer.
+const sections = "L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8"
+
+func newLedger(section string, legGap, pitch, shorterBy, thickness unit.Length) ledger {
+	s, err := stock.Angle(section)
+	if err != nil {
+		panic(err) // the parameter is a choice of known sections
+	}
+	return ledger{s, legGap, pitch, shorterBy, min(thickness-12, 30)}
+}
+
+// carry puts one angle under a slab along each wall, named after the wall.
+func (l ledger) carry(d *model.Design, slab string, suffix string, walls ...*model.Wall) {
+	for _, w := range walls {
+		a := model.Angle(l.section).Along(w).Under(slab).ClearOf(l.legGap).
+			Anchored(model.Anchors{Hole: 11, Pitch: l.pitch, End: 40}).
+			ScrewedUp(model.Screws{Hole: 6, Slot: 8, Pitch: l.pitch, End: 65, Pilot: 4, Into: l.into})
+		if l.shorterBy > 0 {
+			a = a.ShorterBy(l.shorterBy)
+		}
+		d.Add("angle "+w.Name+suffix, a)
+	}
+}
