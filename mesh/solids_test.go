@@ -69,6 +69,32 @@ func TestBoredSolids(t *testing.T) {
 	}
 }
 
+func TestRandomAngleBars(t *testing.T) {
+	rng := rand.New(rand.NewSource(5))
+	between := func(a, b float64) unit.Length { return unit.Length(a + (b-a)*rng.Float64()) }
+	angle := func() unit.Angle { return unit.Angle(between(-0.8, 0.8)) }
+	for round := range 40 {
+		leg := []unit.Length{30, 40, 50, 60}[rng.Intn(4)]
+		b := geom.AngleBar{SeatWidth: leg, WallWidth: leg, Thickness: leg / 10, Length: between(300, 4000),
+			Start: geom.BarEnd{Plan: angle(), Slope: angle()}, End: geom.BarEnd{Plan: angle(), Slope: angle()},
+			LegUp: rng.Intn(2) == 0, RoomLeft: rng.Intn(2) == 0}
+		if rng.Intn(3) > 0 {
+			b.Root, b.Toe = leg/8, leg/16
+		}
+		for x := unit.Length(120); x < b.Length-120; x += between(80, 400) {
+			h := geom.BarHole{Name: "hole", Leg: geom.BarLeg(rng.Intn(2)), X: x, FromHeel: leg * 0.55, Dia: between(4, 9)}
+			switch rng.Intn(3) {
+			case 0:
+				h.Slot, h.Along = between(2, 6), rng.Intn(2) == 0
+			case 1:
+				h.SinkDia, h.SinkOuter = h.Dia+between(1, 4), rng.Intn(2) == 0
+			}
+			b.Holes = append(b.Holes, h)
+		}
+		judgeSolid(t, fmt.Sprintf("bar %d", round), b.Solid(), geom.Pose{At: geom.Vec3{X: between(-3000, 3000), Y: between(-3000, 3000), Z: 694}, Turn: unit.Angle(between(-3, 3))})
+	}
+}
+
 // Any polygon, even one that crosses itself, makes a closed mesh of its volume
 // or no solid at all.
 func FuzzPrism(f *testing.F) {

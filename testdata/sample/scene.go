@@ -48,12 +48,17 @@ func Slab(n, k int, length unit.Length) geom.Solid {
 	return s.Solid()
 }
 
-// Angle is a bar of angle section 50 x 50 x 6 along x, heel at the origin, made
-// of two plates without a root radius.
+// Angle is a bar of L 50 x 50 x 6 with two crooked ends and a hole every 200 mm
+// in both legs, those in the wall leg countersunk.
 func Angle(length unit.Length) geom.Solid {
-	return geom.Stacked("angle",
-		geom.Layer{Region: geom.Rect(geom.V(0, -50), geom.V(length, 0)), Z0: -6, Z1: 0},
-		geom.Layer{Region: geom.Rect(geom.V(0, -6), geom.V(length, 0)), Z0: -50, Z1: 0})
+	b := geom.AngleBar{SeatWidth: 50, WallWidth: 50, Thickness: 6, Root: 7, Toe: 3.5, Length: length,
+		Start: geom.BarEnd{Plan: 0.04, Slope: -0.02}, End: geom.BarEnd{Plan: -0.7}}
+	for x := unit.Length(100); x < length-100; x += 200 {
+		b.Holes = append(b.Holes,
+			geom.BarHole{Name: fmt.Sprintf("W%g", float64(x)), Leg: geom.WallLeg, X: x, FromHeel: 28, Dia: 9, SinkDia: 14},
+			geom.BarHole{Name: fmt.Sprintf("S%g", float64(x)), Leg: geom.SeatLeg, X: x + 30, FromHeel: 30, Dia: 6, Slot: 10})
+	}
+	return b.Solid()
 }
 
 // Bench is a scene of n parts that keep clear of each other: a slab, then rods
