@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"slabwright/model/geom"
+	"slabwright/model/stock"
 	"slabwright/model/unit"
 )
 
@@ -21,9 +22,10 @@ func (p AnglePiece) drill(d *Design, slab *Part, id string, a *AnglePart) {
 	if p.screws != nil {
 		s := *p.screws
 		along := grainAlong(slab, a)
+		line := screwLine(a.Section)
 		for i, x := range p.screwPlaces(a) {
-			a.Holes = append(a.Holes, SteelHole{Name: fmt.Sprintf("S%d", i+1), Leg: SeatLeg, X: x, FromHeel: mark, Dia: s.Hole, Slot: s.Slot, Along: along, For: "screw into " + slab.ID})
-			at := slab.Slab.Pose.Unplan(a.Pose().Plan(geom.V(x, -mark)))
+			a.Holes = append(a.Holes, SteelHole{Name: fmt.Sprintf("S%d", i+1), Leg: SeatLeg, X: x, FromHeel: line, Dia: s.Hole, Slot: s.Slot, Along: along, For: "screw into " + slab.ID})
+			at := slab.Slab.Pose.Unplan(a.Pose().Plan(geom.V(x, -line)))
 			slab.Slab.Features = append(slab.Slab.Features, Feature{
 				Name: fmt.Sprintf("%s %s%d", id, "S", i+1), Kind: Pilot, Face: UnderFace, At: at, Dia: s.Pilot, Depth: s.Into,
 				Outline: geom.Circle(at, s.Pilot/2, chord), For: id,
@@ -31,6 +33,10 @@ func (p AnglePiece) drill(d *Design, slab *Part, id string, a *AnglePart) {
 		}
 	}
 }
+
+// screwLine is how far the screws into the slab stand from the heel: near the
+// toe, so that the gap at the wall leaves wood between screw and edge.
+func screwLine(s stock.AngleSection) unit.Length { return max(s.BackMark, s.Leg-15) }
 
 // grainAlong tells whether the slab's movement, which is across its grain
 // (the grain runs along the slab's x), goes along the angle.

@@ -84,7 +84,7 @@ func (d *Design) addRod(id string, shelf *Part, w *Wall, s unit.Length, r rods) 
 	d.Parts = append(d.Parts, &Part{
 		ID: id, Mark: len(d.Parts) + 1, Kind: KindRod, Material: "steel S235", Line: r.line, Bears: []string{shelf.ID, w.Name},
 		Rod:    &RodPart{Dia: r.dia, Wall: w, At: s, Height: z, InWall: r.inWall, InShelf: r.inShelf, Gap: abs(own.Y), Shelf: shelf.ID, WallHole: r.dia + 2},
-		Bodies: []Body{{Name: id, Solid: rodSolid(tail.Up(z), tip.Up(z), r.dia/2, chord), Material: "steel S235", Density: stock.Steel, Colour: SteelColour}},
+		Bodies: []Body{{Name: id, Solid: geom.Rod(tail.Up(z), tip.Up(z), r.dia/2, chord), Material: "steel S235", Density: stock.Steel, Colour: SteelColour}},
 	})
 }
 

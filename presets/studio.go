@@ -12,7 +12,7 @@ type studioParams struct {
 	Depth         unit.Length `is:"780" min:"400" max:"1000" help:"worktop, back edge to the narrowest place of the natural front"`
 	Thickness     unit.Length `is:"45" min:"25" max:"100" help:"worktop, infill and shelves, finished"`
 	SideGap       unit.Length `is:"4" min:"0" max:"30" help:"worktop to the side walls"`
-	BackGap       unit.Length `is:"6" min:"0" max:"30" help:"worktop and infill to the walls behind"`
+	BackGap       unit.Length `is:"4" min:"0" max:"30" help:"worktop and infill to the walls behind"`
 	JointGap      unit.Length `is:"1" min:"0" max:"10" help:"worktop to infill"`
 	Section       string      `is:"L50x50x6" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle on the walls"`
 	LegGap        unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`

@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"math"
 
 	"slabwright/model/find"
 	"slabwright/model/unit"
@@ -25,12 +24,10 @@ var massRule = Rule{
 			if m <= liftAlone {
 				continue
 			}
-			n := people(m)
-			c := p.Centroid()
 			out = append(out, find.Finding{
-				Status: find.Note, Parts: []string{p.ID}, At: at(c),
-				Title:    fmt.Sprintf("%s takes %d people", p.ID, n),
-				Why:      fmt.Sprintf("%s weighs %.1f kg: %d people, and props before anybody lets go. Fingers stay out from between slab and steel.", p.ID, float64(m), n),
+				Status: find.Note, Parts: []string{p.ID}, At: at(p.Centroid()),
+				Title:    "Lifting " + p.ID,
+				Why:      fmt.Sprintf("%s weighs %.1f kg: %s. Props under it before anybody lets go; fingers stay out from between slab and steel.", p.ID, float64(m), hands(m)),
 				Measured: &find.Quantity{Value: round3(float64(m)), Unit: "kg"},
 				Assumed:  []find.Assumption{{What: "mean density of the species; a slab may weigh a tenth more or less", Source: p.Material}},
 			})
@@ -44,14 +41,14 @@ var massRule = Rule{
 	},
 }
 
-// people gives how many share a lift: 25 kg alone, 2/3 of the sum by two, half
-// of the sum by three and more.
-func people(m unit.Mass) int {
+// hands says who lifts a mass: 25 kg alone, 2/3 of the sum by two, half of the
+// sum by three.
+func hands(m unit.Mass) string {
 	switch {
-	case m <= liftAlone:
-		return 1
 	case m <= 2*liftAlone*2/3:
-		return 2
+		return "two people"
+	case m <= 3*liftAlone/2:
+		return "three people"
 	}
-	return max(3, int(math.Ceil(float64(m/(liftAlone/2)))))
+	return "more than the 37 kg that three people lift by the rule; more hands, a lifting aid, or one end at a time on props"
 }

@@ -5,6 +5,7 @@ import (
 
 	"slabwright/model"
 	"slabwright/model/find"
+	"slabwright/model/geom"
 	"slabwright/model/unit"
 )
 
@@ -32,7 +33,7 @@ func clearOf(d *model.Design, w *model.Wall, o model.Obstacle) find.Finding {
 	best := unit.Length(1e9)
 	for _, p := range d.Parts {
 		for _, b := range p.Bodies {
-			g := clearance(b.Solid, box)
+			g := geom.Clearance(b.Solid, box)
 			if g.Distance >= best {
 				continue
 			}

@@ -30,7 +30,7 @@ var overlap = Rule{
 				f := find.Finding{Parts: []string{a.ID, b.ID}, At: at(mid(gap)), Measured: find.MM(gap.Distance), Required: find.LimitMM(find.AtLeast, 0.0)}
 				f.Why = fmt.Sprintf("%s and %s are %.1f mm apart.", a.ID, b.ID, float64(gap.Distance))
 				if gap.Distance < -contact {
-					f.Why = fmt.Sprintf("%s stands in %s: they share a space %.1f mm wide in plan and %.1f mm high.", a.ID, b.ID, -float64(gap.Plan), -float64(gap.Height))
+					f.Why = fmt.Sprintf("%s stands in %s: they share a space %.1f mm wide in plan and %.1f mm high.", a.ID, b.ID, float64(gap.Plan), float64(gap.Height))
 					f.Fix = []find.Fix{{Text: fmt.Sprintf("move, shorten or cut back %s or %s by that much", a.ID, b.ID)}}
 					out = append(out, f.Judge())
 					continue
@@ -53,12 +53,12 @@ var overlap = Rule{
 }
 
 // partGap is the least signed distance of the bodies of two parts.
-func partGap(a, b *model.Part) (gap3, bool) {
-	var best gap3
+func partGap(a, b *model.Part) (geom.Gap3, bool) {
+	var best geom.Gap3
 	found := false
 	for _, x := range a.Bodies {
 		for _, y := range b.Bodies {
-			if g := clearance(x.Solid, y.Solid); !found || g.Distance < best.Distance {
+			if g := geom.Clearance(x.Solid, y.Solid); !found || g.Distance < best.Distance {
 				best, found = g, true
 			}
 		}
@@ -76,4 +76,4 @@ func bears(a, b *model.Part) bool {
 	return slices.Contains(a.Bears, b.ID) || slices.Contains(b.Bears, a.ID)
 }
 
-func mid(g gap3) geom.Vec3 { return g.A.Add(g.B).Mul(0.5) }
+func mid(g geom.Gap3) geom.Vec3 { return g.A.Add(g.B).Mul(0.5) }
