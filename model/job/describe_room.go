@@ -55,7 +55,7 @@ const nameRule = "a name of 1 to 12 letters and digits, without blanks or dashes
 
 // cornerName is the name of a corner.
 func cornerName() form[mention] {
-	f := form[mention]{what: nameRule, schema: schema{"type": []string{"string", "number"}, "pattern": namePattern}}
+	f := form[mention]{what: nameRule, schema: schema{"type": []string{"string", "integer"}, "pattern": namePattern, "minimum": 0, "maximum": 999999999999}}
 	f.read = func(r *reader, n ast.Node) (mention, bool) {
 		t, ok := scalar(n)
 		if _, isFlag := n.(*ast.BoolNode); isFlag || !ok || !isName(t) {
@@ -132,7 +132,7 @@ func wallForm() form[entry[wallDraft]] {
 	type lean struct{ by, over unit.Length }
 	leanForm := inner(record("a lean", []field[lean]{
 		need("by", "how far the wall goes back from the room; minus: it comes into the room", length(-300, 300), func(l *lean) *unit.Length { return &l.by }),
-		need("over", "over which height", length(50, 5000), func(l *lean) *unit.Length { return &l.over }),
+		need("over", "the height over which it goes back so far", length(50, 5000), func(l *lean) *unit.Length { return &l.over }),
 	}, nil))
 	return record("a wall", []field[W]{
 		may("name", "what the design calls it; the two corners if nothing is said, such as A-B", text(), func(w *W) *string { return &w.plan.Name }),

@@ -28,25 +28,30 @@ func Read(name string, data []byte, presets []model.Preset) (model.Job, []Mistak
 		j.Room = assemble(r, e.v.room)
 	}
 	j.Preset, j.Settings = e.v.design.v.preset.Name, e.v.design.v.settings
-	if e.at.has("design") && e.at.has("room") {
-		needs(r, e.v.design, j.Room)
+	if e.v.design.at.has("preset") && e.v.room.gave("walls") {
+		needs(r, e.v.design, e.v.room.v.walls)
 	}
 	return j, inOrder(r.mistakes)
 }
 
-// needs checks that the room has the walls that the preset asks for.
-func needs(r *reader, d entry[designDraft], room model.RoomPlan) {
+// needs checks that the room has the walls that the preset asks for. Names count
+// as they are written, even where something else about the wall is wrong.
+func needs(r *reader, d entry[designDraft], walls []entry[wallDraft]) {
 	var names []string
-	for _, w := range room.Walls {
-		names = append(names, w.Name)
+	for _, w := range walls {
+		if w.gave("name") {
+			names = append(names, w.v.plan.Name)
+		} else {
+			names = append(names, w.v.plan.From+"-"+w.v.plan.To)
+		}
 	}
 	for _, n := range d.v.preset.Needs {
 		if !slices.Contains(names, n.Wall) {
 			hint := nearest(n.Wall, names)
-			if hint == "" {
-				hint = "give one of the walls this name: " + strings.Join(names, ", ")
+			if hint == "" && len(names) > 0 {
+				hint = "give this name to one of the walls: " + strings.Join(names, ", ")
 			}
-			r.wrong(d.at["preset"], fmt.Sprintf("preset %s without a wall named %q", d.v.preset.Name, n.Wall), n.Help, hint)
+			r.wrong(d.at["preset"], fmt.Sprintf("preset %s needs a wall named %q", d.v.preset.Name, n.Wall), n.Help, hint)
 		}
 	}
 }

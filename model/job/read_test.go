@@ -51,14 +51,14 @@ func TestReadHead(t *testing.T) {
 	equal(t, "head", []string{j.Title, j.Revision, j.Surveyed, j.Author}, []string{"Print bench", "A", "2026-09-12", "M. Example"})
 	equal(t, "show", j.Show, model.Show{Paper: "A3", Unit: "mm", Decimal: ",", Projection: "third", Language: "en"})
 	at := func(line, column int) model.Pos { return model.Pos{File: "job.yaml", Line: line, Column: column} }
-	equal(t, "people", j.People, []model.Person{{Name: "printmaker", Stature: 1910, Sex: "female", Mass: 96, Shoe: 25, Pos: at(56, 5)}})
+	equal(t, "people", j.People, []model.Person{{Name: "printmaker", Stature: 1910, Sex: "female", Mass: 96, Shoe: 25, Pos: at(62, 5)}})
 	equal(t, "preset", j.Preset, "studio")
 	equal(t, "settings", j.Settings, map[string]model.Setting{
-		"surface": {Text: "755", Length: 755, Pos: at(78, 25)},
-		"depth":   {Text: "29 1/2 in", Length: 749.3, Pos: at(78, 37)},
-		"rods":    {Text: "3", Number: 3, Pos: at(78, 54)},
-		"lit":     {Text: "yes", Flag: true, Pos: at(78, 62)},
-		"lights":  {Text: "under", Pos: at(78, 75)},
+		"surface": {Text: "755", Length: 755, Pos: at(84, 25)},
+		"depth":   {Text: "29 1/2 in", Length: 749.3, Pos: at(84, 37)},
+		"rods":    {Text: "3", Number: 3, Pos: at(84, 54)},
+		"lit":     {Text: "yes", Flag: true, Pos: at(84, 62)},
+		"lights":  {Text: "under", Pos: at(84, 75)},
 	})
 }
 
@@ -91,20 +91,20 @@ func TestReadReadings(t *testing.T) {
 		got[r.ID] = r
 		ids = append(ids, r.ID)
 	}
-	if len(ids) != 15 || ids[1] != "B-C" {
+	if len(ids) != 21 || ids[1] != "B-C" {
 		t.Errorf("readings %v", ids)
 	}
 	for _, want := range []survey.Reading{
 		{ID: "B-C", Kind: survey.Distance, Points: []survey.Point{"B", "C"}, Length: 912, Where: "job.yaml:39"},
 		{ID: "A-H", Kind: survey.Distance, Points: []survey.Point{"A", "H"}, Length: 2389, SD: survey.Accuracy{Tool: survey.Laser}.Length(2389), Where: "job.yaml:45"},
 		{ID: "A-H (2)", Kind: survey.Distance, Points: []survey.Point{"A", "H"}, Length: 2391, SD: 1.5, Where: "job.yaml:46"},
-		{ID: "angle A-B-C", Kind: survey.Angle, Points: []survey.Point{"A", "B", "C"}, Angle: 89.6 * unit.Degree, Where: "job.yaml:48"},
+		{ID: "angle A-B-C", Kind: survey.Angle, Points: []survey.Point{"A", "B", "C"}, Angle: 90.1 * unit.Degree, Where: "job.yaml:48"},
 		// named from right to left, it is the same angle inside the room
 		{ID: "angle E-D-C", Kind: survey.Angle, Points: []survey.Point{"C", "D", "E"}, Angle: 90.2 * unit.Degree, AngleSD: 0.3 * unit.Degree, Where: "job.yaml:49"},
-		{ID: "square A-B-C", Kind: survey.SquareOff, Points: []survey.Point{"A", "B", "C"}, A: 600, B: 800, Length: 1003, Where: "job.yaml:50"},
+		{ID: "square A-B-C", Kind: survey.SquareOff, Points: []survey.Point{"A", "B", "C"}, A: 600, B: 800, Length: 1001, Where: "job.yaml:50"},
 		// behind the line is away from the room, where the survey counts negative
 		{ID: "offset D from B-C", Kind: survey.Offset, Points: []survey.Point{"D", "B", "C"}, Length: -242, Where: "job.yaml:51"},
-		{ID: "width A-B to G-H at 400", Kind: survey.Width, Points: []survey.Point{"B", "C", "A", "B", "G", "H"}, A: 400, Length: 2370, Where: "job.yaml:52"},
+		{ID: "width A-B to G-H at 400", Kind: survey.Width, Points: []survey.Point{"B", "C", "A", "B", "G", "H"}, A: 400, Length: 2375, Where: "job.yaml:52"},
 	} {
 		equal(t, want.ID, got[want.ID], want)
 	}
@@ -181,5 +181,20 @@ func BenchmarkRead(b *testing.B) {
 	b.SetBytes(int64(len(data)))
 	for b.Loop() {
 		Read("job.yaml", data, testPresets)
+	}
+}
+
+// The readings of the file agree with each other, so a kind or a sign that the
+// reader got wrong would stand out in the adjusted room.
+func TestReadingsAgree(t *testing.T) {
+	_, j := readStudio(t)
+	room, err := model.NewRoom(j.Room)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range room.Survey.Readings {
+		if math.Abs(r.Read-r.Adjusted) > 3*r.SD {
+			t.Errorf("%s: read %.1f, adjusted %.1f, sd %.1f %s", r.Name, r.Read, r.Adjusted, r.SD, r.Unit)
+		}
 	}
 }

@@ -280,6 +280,9 @@ func byWord[T any](what, key, help string, kinds []kind[T]) form[T] {
 	for _, k := range kinds {
 		words, schemas = append(words, k.word), append(schemas, k.form.schema)
 	}
+	if len(kinds) == 0 {
+		schemas = []schema{{"not": schema{}}} // nothing is right; an empty list of schemas is none
+	}
 	f := form[T]{what: what + " with " + key, schema: schema{"oneOf": schemas}, partly: true}
 	f.read = func(r *reader, n ast.Node) (none T, ok bool) {
 		pairs, ok := pairsOf(n)

@@ -20,6 +20,7 @@ import (
 const (
 	maxBytes = 1 << 20
 	maxDepth = 12
+	maxKeys  = 10000 // the YAML parser takes time by their square
 )
 
 // place is a line and a column, both from 1.
@@ -121,7 +122,7 @@ func (r *reader) plainText(data []byte) bool {
 // plainYAML refuses, before the tree is built, the parts of YAML that a job
 // file has no use for, and nesting that only an attack would have.
 func (r *reader) plainYAML(tokens token.Tokens) bool {
-	before, depth, line, entries := len(r.mistakes), 0, 0, 0
+	before, depth, line, entries, keys := len(r.mistakes), 0, 0, 0, 0
 	for _, t := range tokens {
 		at := tokenPlace(t)
 		if at.line != line {
@@ -146,6 +147,12 @@ func (r *reader) plainYAML(tokens token.Tokens) bool {
 			depth--
 		case token.SequenceEntryType:
 			entries++
+		case token.MappingValueType:
+			keys++
+		}
+		if keys > maxKeys {
+			r.wrong(at, fmt.Sprintf("more than %d keys", maxKeys), "a job file", "is this the right file?")
+			return false
 		}
 		if depth > maxDepth || entries > maxDepth {
 			r.wrong(at, "nesting too deep to be meant", fmt.Sprintf("at most %d levels", maxDepth), "")

@@ -17,10 +17,10 @@ func Template(p model.Preset) []byte {
 	b.WriteString(templateMiddle)
 	fmt.Fprintf(&b, "\ndesign:\n  preset: %-24s# %s\n", p.Name, p.Help)
 	if len(p.Params) > 0 {
-		b.WriteString("  parameters:                       # what you leave out keeps the preset's own value\n")
+		b.WriteString("  parameters:                     # what you leave out keeps the preset's own value\n")
 	}
 	for _, q := range p.Params {
-		fmt.Fprintf(&b, "    %-32s# %s\n", q.Name+": "+q.Default, paramHelp(q))
+		fmt.Fprintf(&b, "    %-30s# %s\n", q.Name+": "+q.Default, paramHelp(q))
 	}
 	return []byte(b.String())
 }
