@@ -10,7 +10,8 @@ import (
 // there, by the piece's gap. atLeft tells whether it is the angle's left end.
 func (p AnglePiece) cornerSetBack(d *Design, left, right *Wall, atLeft bool, seat unit.Length) unit.Length {
 	theta := CornerAngle(left, right)
-	least, err := corner.Start(theta, p.section.Leg)
+	reach := p.section.Leg + standoff(p.wall, seat-p.section.Leg, seat)
+	least, err := corner.Start(theta, reach)
 	if err != nil {
 		return p.freeEnd
 	}
@@ -23,16 +24,24 @@ func (p AnglePiece) cornerSetBack(d *Design, left, right *Wall, atLeft bool, sea
 		if q.Angle == nil || q.Angle.Wall != neighbour || !sameLevel(q.Angle, seat, p.section.Leg) {
 			continue
 		}
-		set, ok := q.Angle.SetBackFrom(neighbour, !atLeft)
+		set, ok := q.Angle.SetBackFrom(neighbour, atLeft)
 		if !ok {
 			continue
 		}
-		if s, err := corner.Butt(theta, corner.Leg{SetBack: set, Width: q.Angle.Section.Leg}, p.section.Leg, p.clear); err == nil {
+		if s, err := corner.Butt(theta, corner.Leg{SetBack: set, Width: q.Angle.Reach()}, reach, p.clear); err == nil {
 			least = max(least, s)
 		}
 	}
 	return least
 }
+
+// Reach is how far the seat leg comes out from the wall's chord: its width, and
+// where the wall bulges or leans the distance at which the heel stands off.
+func (a *AnglePart) Reach() unit.Length {
+	return a.Section.Leg + standoff(a.Wall, a.Seat-a.Section.Leg, a.Seat)
+}
+
+func standoff(w *Wall, z0, z1 unit.Length) unit.Length { return -w.Chord().Side(w.Hull(z0, z1).P) }
 
 // CornerAngle is the angle inside the room between two neighbouring walls, less
 // twice its standard deviation where the survey gives one: the bound that asks

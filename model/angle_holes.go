@@ -36,7 +36,7 @@ func (p AnglePiece) drill(d *Design, slab *Part, id string, a *AnglePart) {
 
 // screwLine is how far the screws into the slab stand from the heel: near the
 // toe, so that the gap at the wall leaves wood between screw and edge.
-func screwLine(s stock.AngleSection) unit.Length { return max(s.BackMark, s.Leg-15) }
+func screwLine(s stock.AngleSection) unit.Length { return max(s.BackMark, s.Leg-13) }
 
 // grainAlong tells whether the slab's movement, which is across its grain
 // (the grain runs along the slab's x), goes along the angle.

@@ -46,7 +46,7 @@ func meetInCorner(left, right *model.Part) []find.Finding {
 		return nil
 	}
 	theta := model.CornerAngle(a.Wall, b.Wall)
-	la, lb := corner.Leg{SetBack: sa, Width: a.Section.Leg}, corner.Leg{SetBack: sb, Width: b.Section.Leg}
+	la, lb := corner.Leg{SetBack: sa, Width: a.Reach()}, corner.Leg{SetBack: sb, Width: b.Reach()}
 	f := find.Finding{
 		Parts: []string{left.ID, right.ID}, Walls: []string{a.Wall.Name, b.Wall.Name}, At: at(a.Wall.To.At.Up(a.Seat)),
 		Required: find.LimitMM(find.AtLeast, leastLegGap),

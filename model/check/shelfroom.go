@@ -23,7 +23,7 @@ var shelfRoom = Rule{
 			}
 			under := shelf.Slab.Top - shelf.Slab.Thickness
 			for _, top := range s.Design.Parts {
-				if top.Slab == nil || top == shelf || top.Slab.Top > under || shelf.Outline().Intersect(top.Outline()).Empty() {
+				if top.Kind != model.KindSlab || top.Slab.Top > under || shelf.Outline().Intersect(top.Outline()).Empty() {
 					continue
 				}
 				gap := under - top.Slab.Top
