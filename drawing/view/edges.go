@@ -20,12 +20,12 @@ type edge struct {
 	stroke Stroke // without its kind
 }
 
-// meeting is an edge with the first two faces that share it.
+// meeting is an edge with the faces that share it. Where bodies of one item
+// touch there are more than two; the first two are of one body.
 type meeting struct {
 	a, b  vertex
 	faces [2]int
 	n     int
-	crowd bool // an edge worth drawing has been found among more than two faces
 }
 
 // edges gives all edges to draw, each once, in the order of the faces: the
@@ -62,15 +62,9 @@ func meet(skin []face) []meeting {
 	index := make(map[[6]uint64]int32, sides/2)
 	for i := range skin {
 		f := &skin[i]
-		if f.lid {
-			continue
-		}
 		for _, loop := range f.loops {
 			for k, a := range loop {
 				b := loop[(k+1)%len(loop)]
-				if f.cut && a.w == 0 && b.w == 0 {
-					continue // drawn as the outline of the cut
-				}
 				if b.less(a) {
 					a, b = b, a
 				}
@@ -81,7 +75,10 @@ func meet(skin []face) []meeting {
 					index[key] = at
 					list = append(list, meeting{a: a, b: b})
 				}
-				list[at].add(skin, i)
+				if m := &list[at]; m.n < 2 {
+					m.faces[m.n] = i
+					m.n++
+				}
 			}
 		}
 	}
@@ -96,15 +93,6 @@ func keyOf(a, b vertex) [6]uint64 {
 	}
 }
 
-func (m *meeting) add(skin []face, i int) {
-	if m.n < 2 {
-		m.faces[m.n] = i
-	} else {
-		m.crowd = m.crowd || worth(&skin[m.faces[0]], &skin[i])
-	}
-	m.n++
-}
-
 // edge gives the edge to draw, if there is one.
 func (m *meeting) edge(skin []face) (edge, bool) {
 	f := &skin[m.faces[0]]
@@ -116,7 +104,7 @@ func (m *meeting) edge(skin []face) (edge, bool) {
 	if !f.curved && g.curved {
 		e.stroke = g.stroke(Visible)
 	}
-	return e, m.crowd || worth(f, g)
+	return e, worth(f, g)
 }
 
 // worth tells whether the edge between two faces is drawn.

@@ -121,16 +121,14 @@ func (h *hider) cover(a, b vertex, behind bool) {
 }
 
 // behind gives the stretch of the line that lies behind the plane of the tile.
-// Ends within flush of the plane count as in it.
 func (t *tile) behind(a, b vertex) (lo, hi float64) {
 	da, db := t.n.dot(a.sub(t.at[0])), t.n.dot(b.sub(t.at[0]))
-	in := func(d float64) bool { return math.Abs(d) <= flush }
 	switch {
-	case (da >= 0 || in(da)) && (db >= 0 || in(db)):
+	case da >= -flush && db >= -flush:
 		return 0, 0
-	case da >= 0 && !in(da):
+	case da > 0:
 		return da / (da - db), 1
-	case db >= 0 && !in(db):
+	case db > 0:
 		return 0, da / (da - db)
 	}
 	return 0, 1

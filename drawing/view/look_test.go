@@ -62,7 +62,7 @@ func TestBadInput(t *testing.T) {
 		}
 		for _, l := range []Look{Plan(), Front(), Isometric(), PlanAt(5), PlanAt(x), Section(geom.Line{P: geom.V(x, 0), D: geom.V(0, 1)})} {
 			for _, seg := range Of(scene(good, bad), l).Segments {
-				if seg.Item == 1 && !(math.Abs(float64(seg.A.X)) < 1e300) {
+				if seg.Item == 1 && !(math.Abs(float64(seg.A.X)) < farthest) {
 					t.Errorf("%v: a line at %v", l, seg)
 				}
 			}

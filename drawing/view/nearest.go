@@ -22,12 +22,11 @@ func (v View) Nearest(item int, to geom.Vec) (Anchor, bool) {
 	var best Anchor
 	least, found := unit.Length(math.Inf(1)), false
 	for _, s := range v.Segments {
-		if s.Item != item || found && s.Kind == Hidden && best.Kind != Hidden {
-			continue
+		if s.Item != item || s.Kind == Hidden && found && best.Kind != Hidden {
+			continue // the hidden ones come last
 		}
 		p := nearestOn(s.A, s.B, to)
-		d := p.Sub(to).Len()
-		if better := best.Kind == Hidden && s.Kind != Hidden; !found || better || d < least {
+		if d := p.Sub(to).Len(); d < least {
 			best, least, found = Anchor{p, s.Kind}, d, true
 		}
 	}

@@ -31,7 +31,6 @@ func (h *hider) rim(out []piece, e edge) []piece {
 		return out
 	}
 	h.cover(e.a, e.b, false)
-	e.stroke = Stroke{}
 	h.free = minus(h.free[:0], h.left, h.right)
 	out = stretches(out, e, Visible, h.free)
 	h.free = minus(h.free[:0], h.right, h.left)

@@ -138,12 +138,32 @@ func TestSpans(t *testing.T) {
 		{"minus over", minus(nil, []span{{0.1, 0.2}, {0.5, 0.6}}, []span{{0, 0.3}, {0.55, 1}}), []span{{0.5, 0.55}}},
 		{"minus nothing", minus(nil, whole, nil), whole},
 		{"settle crumbs", settle([]span{{0.3, 0.3001}, {0.5, 0.6}}, 0.01), []span{{0.5, 0.6}}},
+		{"settle crumbs in a row", settle([]span{{0.1, 0.106}, {0.106, 0.112}}, 0.01), []span{{0.1, 0.112}}},
 		{"settle gaps", settle([]span{{0.005, 0.3}, {0.305, 0.995}}, 0.01), []span{{0, 1}}},
 		{"settle a short line, little", settle([]span{{0.1, 0.3}}, 5), []span{}},
 		{"settle a short line, much", settle([]span{{0.1, 0.8}}, 5), []span{{0, 1}}},
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {
 			t.Errorf("%s: %v, want %v", c.name, c.got, c.want)
+		}
+	}
+}
+
+func TestInLine(t *testing.T) {
+	a, p := vertex{0, 0, 0}, vertex{10, 0, 0}
+	for _, c := range []struct {
+		b      vertex
+		curved bool
+		want   bool
+	}{
+		{vertex{20, 0, 0}, false, true},
+		{vertex{20, 1e-6, 0}, false, true},
+		{vertex{20, 1e-6, 0}, true, false}, // curves keep their corners
+		{vertex{20, 1, 0}, false, false},
+		{vertex{5, 0, 0}, false, false}, // back again
+	} {
+		if got := inLine(a, p, c.b, c.curved); got != c.want {
+			t.Errorf("to %v, curved %v: %v", c.b, c.curved, got)
 		}
 	}
 }

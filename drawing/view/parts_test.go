@@ -60,6 +60,12 @@ func TestFlushBoxes(t *testing.T) {
 	}
 }
 
+// What is thinner than a line is drawn as one.
+func TestThinBox(t *testing.T) {
+	v := Of(scene(boxAt(0, 0, 0, 100, 0.005, 20)), Plan())
+	wantLines(t, v, 0, Visible, 1, 100)
+}
+
 func TestSplitFaces(t *testing.T) {
 	// A front in two halves of one surface: the split is not drawn, and a
 	// line right behind it is hidden.
@@ -140,6 +146,51 @@ func TestAngle(t *testing.T) {
 	wantLines(t, v, 0, Hidden, 1, 500)
 }
 
+// A bar along y with a flat top that runs into a rounded front arris.
+func TestSmoothEdges(t *testing.T) {
+	p := []geom.Vec{geom.V(0, 0), geom.V(50, 0), geom.V(50, 30), geom.V(10, 30)}
+	labels := []string{"underside", "back", "top"}
+	for i := 1.0; i <= 4; i++ {
+		t := unit.Angle((90 + 22.5*i) * math.Pi / 180)
+		p = append(p, geom.V(10, 20).Add(geom.V(10, 0).Turn(t)))
+		labels = append(labels, "round")
+	}
+	labels = append(labels, "front")
+	at := func(v geom.Vec, y unit.Length) geom.Vec3 { return geom.Vec3{X: v.X, Y: y, Z: v.Y} }
+	var near, far []geom.Vec3
+	var faces []geom.Face
+	for i, a := range p {
+		b := p[(i+1)%len(p)]
+		near = append(near, at(a, 0))
+		far = append([]geom.Vec3{at(a, 200)}, far...)
+		faces = append(faces, geom.Face{
+			Loops:   [][]geom.Vec3{{at(a, 0), at(a, 200), at(b, 200), at(b, 0)}},
+			Surface: labels[i], Curved: labels[i] == "round",
+		})
+	}
+	faces = append([]geom.Face{{Loops: [][]geom.Vec3{near}, Surface: "end 1"}, {Loops: [][]geom.Vec3{far}, Surface: "end 2"}}, faces...)
+	v := Of(scene(Item{Faces: faces}), Plan())
+	wantLines(t, v, 0, Visible, 6, 500) // no line along where the round begins; its ends are lines of their own
+	wantLines(t, v, 0, Hidden, 0, 0)
+	for _, l := range pick(v, 0, Visible) {
+		if round := l.A.X <= 10 && l.B.X <= 10; l.Curved != round || (l.Surface == "round") != round {
+			t.Errorf("%+v", l)
+		}
+	}
+	// Seen from the front and above, the round has an outline: where it turns
+	// away from the viewer. From there the top cannot be told from it.
+	v = Of(scene(Item{Faces: faces}), Axonometric(-math.Pi/2, -0.3))
+	outline := 0
+	for _, s := range pick(v, 0, Visible) {
+		if s.Curved && math.Abs(float64(s.B.Sub(s.A).Len())-200) < 1e-9 {
+			outline++
+		}
+	}
+	if outline != 1 {
+		t.Errorf("%d outlines of the round, want 1", outline)
+	}
+}
+
 func TestRolesOverAll(t *testing.T) {
 	knees := boxAt(100, -100, 0, 500, 400, 650)
 	knees.Role = Zone
@@ -151,11 +202,19 @@ func TestRolesOverAll(t *testing.T) {
 	v = Of(scene(knees, boxAt(100, -100, 0, 500, 400, 10)), Plan())
 	wantLines(t, v, 0, Visible, 0, 0) // the part's lines win over the zone's
 	wantLines(t, v, 1, Visible, 4, 1800)
+	v = Of(scene(knees, boxAt(100, -100, 0, 500, 400, 10), boxAt(0, -200, 700, 600, 600, 740)), Plan())
+	wantLines(t, v, 0, Visible, 0, 0) // even its hidden lines
+	wantLines(t, v, 1, Hidden, 4, 1800)
 	wall := boxAt(0, 600, 0, 600, 700, 2500)
 	wall.Role = Wall
 	v = Of(scene(wall, boxAt(0, 0, 700, 600, 600, 740)), Plan())
 	wantLines(t, v, 1, Visible, 4, 2400) // the part's back edge wins over the wall's line
 	wantLines(t, v, 0, Visible, 3, 800)
+	// A visible line of anything wins over a hidden one of a part.
+	step := Item{Role: Obstacle, Faces: append(boxAt(0, 0, 100, 50, 100, 120).Faces, boxAt(50, 0, 100, 100, 100, 110).Faces...)}
+	v = Of(scene(boxAt(50, 20, 0, 80, 40, 10), step), Plan())
+	wantLines(t, v, 0, Hidden, 3, 80)
+	wantLines(t, v, 1, Visible, 5, 500)
 	for _, r := range []Role{Made, Wall, Obstacle, Zone, Ghost} {
 		if r.String() == Role(99).String() {
 			t.Errorf("role %d has no name", r)

@@ -18,21 +18,17 @@ func section(skin []face) (left []face, outlines []piece, areas []CutArea) {
 		}
 		var seams []seam
 		for _, body := range bodies(skin[:n]) {
-			lo, hi := reach(body)
-			switch {
-			case hi <= 0:
+			if nearest(body) <= 0 {
 				left = append(left, body...)
-				continue
-			case lo >= 0:
 				continue
 			}
 			for _, f := range body {
 				kept, made := clip(f.loops, f.n, alongW, 0, false)
 				for _, s := range made {
-					outlines = append(outlines, piece{s.to, s.from, f.stroke(Cut)})
+					outlines = append(outlines, piece{s.from, s.to, f.stroke(Cut)})
 				}
 				seams = append(seams, made...)
-				f.loops, f.cut = kept, true
+				f.loops = kept
 				if len(kept) > 0 {
 					left = append(left, f)
 				}
@@ -40,7 +36,7 @@ func section(skin []face) (left []face, outlines []piece, areas []CutArea) {
 		}
 		if loops := chain(seams); len(loops) > 0 {
 			item := skin[0].item
-			left = append(left, face{loops: loops, n: vertex{w: 1}, item: item, lid: true})
+			left = append(left, face{loops: loops, n: vertex{w: 1}, item: item})
 			areas = append(areas, CutArea{item, flatten(loops)})
 		}
 		skin = skin[n:]
@@ -104,17 +100,17 @@ func bodies(item []face) [][]face {
 	return out
 }
 
-// reach is the range of w of a body.
-func reach(body []face) (lo, hi float64) {
-	lo, hi = math.Inf(1), math.Inf(-1)
+// nearest is the greatest w of a body.
+func nearest(body []face) float64 {
+	w := math.Inf(-1)
 	for _, f := range body {
 		for _, loop := range f.loops {
 			for _, p := range loop {
-				lo, hi = min(lo, p.w), max(hi, p.w)
+				w = max(w, p.w)
 			}
 		}
 	}
-	return lo, hi
+	return w
 }
 
 // chain joins seams into the loops of the lid that closes them. The lid runs

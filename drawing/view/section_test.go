@@ -11,7 +11,7 @@ import (
 func TestSection(t *testing.T) {
 	s := scene(
 		boxAt(0, 0, 0, 300, 100, 40),    // cut
-		boxAt(0, 20, 40, 100, 60, 90),   // in front of the plane
+		boxAt(0, 20, 40, 150, 60, 90),   // in front of the plane, touching
 		boxAt(150, 40, 40, 300, 80, 70), // behind it, touching
 		boxAt(250, 50, -30, 280, 90, 0), // behind it
 		ell(100, 0, 100, 200),           // cut
@@ -39,6 +39,20 @@ func TestSection(t *testing.T) {
 	if v.Bounds.Min != geom.V(-100, -30) || v.Bounds.Max != geom.V(0, 160) {
 		t.Errorf("bounds %+v", v.Bounds)
 	}
+}
+
+// Faces that rounding has put off their plane by next to nothing leave no
+// corners in a cut.
+func TestSectionOfTurnedAngle(t *testing.T) {
+	flange := geom.Layer{Region: geom.Rect(geom.V(0, 0), geom.V(500, 60)), Z0: 54, Z1: 60}
+	leg := geom.Layer{Region: geom.Rect(geom.V(0, 54), geom.V(500, 60)), Z0: 0, Z1: 54}
+	pose := geom.Pose{At: geom.Vec3{X: 1234.567, Y: 321.123, Z: 640.1}, Turn: 0.3217}
+	s := scene(Item{Faces: geom.Stacked("angle", flange, leg).Place(pose).Faces()})
+	v := Of(s, Section(geom.Through(pose.Plan(geom.V(250, 100)), pose.Plan(geom.V(250, 0)))))
+	if len(v.Cuts) != 1 || len(v.Cuts[0].Loops) != 1 || len(v.Cuts[0].Loops[0]) != 6 {
+		t.Errorf("cuts %+v, want one of six corners", v.Cuts)
+	}
+	wantLines(t, v, 0, Cut, 6, 240)
 }
 
 // A part of two bodies, of which one is cut and the other only touches.

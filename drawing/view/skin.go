@@ -54,8 +54,6 @@ type face struct {
 	item    int
 	surface string
 	curved  bool
-	cut     bool // of an item that the cutting plane has cut
-	lid     bool // the cut itself
 }
 
 // front tells whether the face is seen from outside.
