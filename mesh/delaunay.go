@@ -1,6 +1,9 @@
 package mesh
 
-import "slabwright/model/geom"
+import (
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
 
 // delaunay swaps diagonals inside one flat face until every inner edge is
 // locally Delaunay, which makes the smallest angle as large as the face allows
@@ -23,15 +26,62 @@ func delaunay(space []geom.Vec3, plane []geom.Vec, tris [][3]int32) [][3]int32 {
 		if o.tri < 0 {
 			continue
 		}
-		p, q := tris[s.tri][s.k], tris[s.tri][(s.k+1)%3]
-		r, t := tris[s.tri][(s.k+2)%3], tris[o.tri][(o.k+2)%3]
+		p, q, r, t := f.around(s, o)
 		if !obtuse(space[r], space[t], space[p], space[q]) ||
 			orient(plane[r], plane[p], plane[t]) <= 0 || orient(plane[t], plane[q], plane[r]) <= 0 {
 			continue
 		}
 		work = append(work, f.swap(s, o)...)
 	}
+	f.raise(space, plane)
 	return tris
+}
+
+// lowTriangle is the altitude in millimetres below which a triangle is worth
+// raising although its angles are the best there are.
+const lowTriangle = 100 * SliverBound
+
+// raise swaps the longest side of every low triangle where that makes the lower
+// of the two triangles higher: three corners almost in line belong to three
+// triangles with a corner far away, even though those have sharper angles.
+func (f fan) raise(space []geom.Vec3, plane []geom.Vec) {
+	low := func(a, b, c int32) unit.Length { return altitude(space[a], space[b], space[c]) }
+	var work []int32
+	for i, t := range f.tris {
+		if low(t[0], t[1], t[2]) < lowTriangle {
+			work = append(work, int32(i))
+		}
+	}
+	// Each swap raises the lowest of two triangles and lowers none below it; the
+	// cap only guards the machine.
+	for budget := 500 * (len(work) + 10); len(work) > 0 && budget > 0; budget-- {
+		i := work[len(work)-1]
+		work = work[:len(work)-1]
+		s := side{i, longest(space, f.tris[i])}
+		o := f.across[s.tri][s.k]
+		if o.tri < 0 {
+			continue
+		}
+		p, q, r, t := f.around(s, o)
+		before := min(low(p, q, r), low(q, p, t))
+		if before >= lowTriangle || min(low(r, p, t), low(t, q, r)) <= before ||
+			orient(plane[r], plane[p], plane[t]) <= 0 || orient(plane[t], plane[q], plane[r]) <= 0 {
+			continue
+		}
+		f.swap(s, o)
+		work = append(work, s.tri, o.tri)
+	}
+}
+
+// longest is the number of a triangle's longest side.
+func longest(space []geom.Vec3, t [3]int32) int32 {
+	best, long := int32(0), unit.Length(-1)
+	for k := range int32(3) {
+		if l := space[t[(k+1)%3]].Sub(space[t[k]]).Len(); l > long {
+			best, long = k, l
+		}
+	}
+	return best
 }
 
 // obtuse tells whether the angles under which r and t see the edge pq add up to
@@ -73,11 +123,16 @@ func newFan(tris [][3]int32) fan {
 	return f
 }
 
+// around gives the ends p, q of a common side and the corners r and t that look
+// at it from either side.
+func (f fan) around(s, o side) (p, q, r, t int32) {
+	return f.tris[s.tri][s.k], f.tris[s.tri][(s.k+1)%3], f.tris[s.tri][(s.k+2)%3], f.tris[o.tri][(o.k+2)%3]
+}
+
 // swap replaces the common side of two triangles by the other diagonal and
 // gives the four outer sides to look at again.
 func (f fan) swap(s, o side) []side {
-	p, q := f.tris[s.tri][s.k], f.tris[s.tri][(s.k+1)%3]
-	r, t := f.tris[s.tri][(s.k+2)%3], f.tris[o.tri][(o.k+2)%3]
+	p, q, r, t := f.around(s, o)
 	qr, rp := f.across[s.tri][(s.k+1)%3], f.across[s.tri][(s.k+2)%3]
 	pt, tq := f.across[o.tri][(o.k+1)%3], f.across[o.tri][(o.k+2)%3]
 	f.tris[s.tri] = [3]int32{r, p, t}
