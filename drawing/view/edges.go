@@ -11,7 +11,7 @@ import (
 // a few degrees apart.
 const (
 	levelAngle  = 0.001              // rad
-	smoothAngle = 15 * math.Pi / 180 // rad
+	smoothAngle = 20 * math.Pi / 180 // rad
 )
 
 // edge is an edge to draw.
@@ -109,7 +109,7 @@ func (m *meeting) edge(skin []face) (edge, bool) {
 
 // worth tells whether the edge between two faces is drawn.
 func worth(f, g *face) bool {
-	if f.front() != g.front() {
+	if f.facing() != g.facing() {
 		return true
 	}
 	if f.surface == g.surface {

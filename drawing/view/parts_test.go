@@ -191,6 +191,36 @@ func TestSmoothEdges(t *testing.T) {
 	}
 }
 
+// A rolled angle with its root fillet and toe radii, wall leg hanging down.
+func TestRolledAngle(t *testing.T) {
+	bar := geom.AngleBar{SeatWidth: 60, WallWidth: 60, Thickness: 6, Root: 8, Toe: 4, Length: 500}.Solid()
+	s := scene(Item{Faces: bar.Faces()})
+	v := Of(s, Plan())
+	wantLines(t, v, 0, Visible, 4, 1120)
+	// The inside of the wall leg is seen edge-on where fillet and toe run
+	// into it.
+	wantLines(t, v, 0, Hidden, 1, 500)
+	if !has(pick(v, 0, Hidden), geom.V(0, -6), geom.V(500, -6)) {
+		t.Errorf("hidden lines %v", pick(v, 0, Hidden))
+	}
+	v = Of(s, Front()) // both toes end in a line, the fillet does not
+	wantLines(t, v, 0, Hidden, 0, 0)
+	across := 0
+	for _, l := range pick(v, 0, Visible) {
+		if l.A.Y == l.B.Y {
+			across++
+		}
+	}
+	if across != 3 {
+		t.Errorf("%d lines along the bar, want heel, seat leg and lower edge", across)
+	}
+	v = Of(s, Section(geom.Through(geom.V(250, 0), geom.V(250, 10))))
+	section := float64(geom.AngleBar{SeatWidth: 60, WallWidth: 60, Thickness: 6, Root: 8, Toe: 4, Length: 500}.SectionArea())
+	if got := area(v.Cuts[0].Loops); math.Abs(got-section) > 1e-3*section {
+		t.Errorf("section of %v mm2, want %v", got, section)
+	}
+}
+
 func TestRolesOverAll(t *testing.T) {
 	knees := boxAt(100, -100, 0, 500, 400, 650)
 	knees.Role = Zone

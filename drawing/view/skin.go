@@ -30,7 +30,9 @@ func (a vertex) cross(b vertex) vertex {
 func (a vertex) lerp(b vertex, t float64) vertex {
 	return vertex{a.u + (b.u-a.u)*t, a.v + (b.v-a.v)*t, a.w + (b.w-a.w)*t}
 }
-func (a vertex) flat() geom.Vec { return geom.V(unit.Length(a.u), unit.Length(a.v)) }
+
+// flat is the point as drawn; adding 0 turns -0 into 0.
+func (a vertex) flat() geom.Vec { return geom.V(unit.Length(a.u+0), unit.Length(a.v+0)) }
 
 // drawn is the length of a line as drawn.
 func drawn(a, b vertex) float64 { return math.Hypot(b.u-a.u, b.v-a.v) }
@@ -57,7 +59,19 @@ type face struct {
 }
 
 // front tells whether the face is seen from outside.
-func (f *face) front() bool { return f.n.w > edgeOn }
+func (f *face) front() bool { return f.facing() > 0 }
+
+// facing is 1 for faces turned to the viewer, 0 for those seen edge-on and -1
+// for those turned away.
+func (f *face) facing() int {
+	switch {
+	case f.n.w > edgeOn:
+		return 1
+	case f.n.w < -edgeOn:
+		return -1
+	}
+	return 0
+}
 
 // project turns all faces of the scene into the axes of the look. Points that
 // are the same in the room stay the same, bit for bit.
