@@ -21,10 +21,10 @@ const (
 type hider struct {
 	tiles       []tile
 	grid        *grid
-	left, right []span
-	sides       []float64
-	where       []float64
-	cross       []float64
+	left, right []span    // what covers the line on either side
+	sides       []float64 // distance of the corners of a tile to the left of the line
+	where       []float64 // place of the corners along the line
+	cross       []float64 // where the border of a tile crosses the line
 	hidden      []span
 	free        []span
 }
@@ -135,9 +135,9 @@ func (t *tile) behind(a, b vertex) (lo, hi float64) {
 }
 
 // coverBy adds the stretches within s that the tile covers, and tells whether
-// that is all of the line. It counts where
-// the line, moved by next to nothing to the left or to the right, crosses the
-// border: corners on the line are then on its other side.
+// that is all of the line. It counts where the line, moved by next to nothing
+// to the left or to the right, crosses the border: corners on the line are
+// then on its other side.
 func (h *hider) coverBy(t *tile, a, b vertex, s span) bool {
 	size := drawn(a, b)
 	du, dv := (b.u-a.u)/size, (b.v-a.v)/size
