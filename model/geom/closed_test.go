@@ -93,7 +93,7 @@ func closed(t testing.TB, s Solid) {
 		v += w
 		m = m.Add(a.Add(b).Add(d).Mul(w / 4))
 	}
-	if math.Abs(v-float64(s.Volume())) > 1e-9*v || !(v > 0) {
+	if math.Abs(v-float64(s.Volume())) > 1e-9*v+1e-9 || !(v > 0) {
 		t.Fatalf("volume of the skin %.9g, stated %.9g", v, s.Volume())
 	}
 	if d := m.Mul(1 / v).Add(o).Sub(s.Centroid()).Len(); d > 1e-6 {

@@ -8,12 +8,6 @@ import (
 	"slabwright/model/unit"
 )
 
-// Layer is a region between two heights.
-type Layer struct {
-	Region Region
-	Z0, Z1 unit.Length
-}
-
 // Prism is a region between two heights. Its walls are called label, label 2,
 // label 3 ..., a new one at every corner sharper than 50 degrees; its level
 // faces top and underside.

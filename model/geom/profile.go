@@ -69,14 +69,15 @@ type BarHole struct {
 // defaultChord is the flattening of an angle's rounds when nothing is said.
 const defaultChord unit.Length = 0.05
 
+// longest bounds the length of a bar.
+const longest = 100 * unit.M
+
 // steepest bounds the angles of end cuts.
 const steepest = 80 * unit.Degree
 
 // Solid builds the bar.
 func (b AngleBar) Solid() Solid {
-	if b.Chord == 0 {
-		b.Chord = defaultChord
-	}
+	b = b.settled()
 	if err := b.check(); err != nil {
 		return fault(fmt.Errorf("angle: %w", err))
 	}
@@ -101,9 +102,7 @@ func (b AngleBar) Solid() Solid {
 // SectionArea is the area of the section with its rounds flattened, 0 if there
 // is no such section.
 func (b AngleBar) SectionArea() unit.Area {
-	if b.Chord == 0 {
-		b.Chord = defaultChord
-	}
+	b = b.settled()
 	if b.checkSection() != nil {
 		return 0
 	}
@@ -115,11 +114,24 @@ func (b AngleBar) SectionArea() unit.Area {
 	return unit.Area(area)
 }
 
+// settled fills in the chord and drops radii below the grid.
+func (b AngleBar) settled() AngleBar {
+	if b.Chord == 0 {
+		b.Chord = defaultChord
+	}
+	for _, r := range []*unit.Length{&b.Root, &b.Toe} {
+		if *r >= 0 && *r < 1.0/perMM {
+			*r = 0
+		}
+	}
+	return b
+}
+
 func (b AngleBar) check() error {
 	if err := b.checkSection(); err != nil {
 		return err
 	}
-	if !(b.Length > 0) || b.Length > limit/perMM {
+	if !(b.Length > 0) || b.Length > longest {
 		return fmt.Errorf("a length of %.6g mm cannot be made", float64(b.Length))
 	}
 	for _, a := range [4]unit.Angle{b.Start.Plan, b.Start.Slope, b.End.Plan, b.End.Slope} {
@@ -139,7 +151,7 @@ func (b AngleBar) checkSection() error {
 	}
 	least := min(b.SeatWidth, b.WallWidth)
 	switch {
-	case !(b.Thickness > 0) || b.Root < 0 || b.Toe < 0 || b.Toe > b.Thickness || max(b.SeatWidth, b.WallWidth) > 1000:
+	case b.Thickness < 1.0/perMM || b.Root < 0 || b.Toe < 0 || b.Toe > b.Thickness || max(b.SeatWidth, b.WallWidth) > 1000:
 		return fmt.Errorf("a section %g x %g x %g mm with radii %g and %g mm cannot be made",
 			float64(b.SeatWidth), float64(b.WallWidth), float64(b.Thickness), float64(b.Root), float64(b.Toe))
 	case b.Thickness+b.Root+b.Toe >= least:
@@ -177,10 +189,7 @@ func (b AngleBar) outline() []sectionCorner {
 	out = b.arc(out, V(t-e, b.WallWidth-e), e, 0, 90*unit.Degree, "wall leg toe radius")
 	out = append(out, sectionCorner{V(t-e, b.WallWidth), "wall leg toe", false})
 	out = append(out, sectionCorner{V(0, b.WallWidth), wallOuter, false})
-	if e == t { // the toes are all round
-		out = withoutDoubles(out)
-	}
-	return out
+	return withoutDoubles(out)
 }
 
 // arc adds the corners of a quarter round, without the last one.
@@ -197,11 +206,12 @@ func (b AngleBar) arc(out []sectionCorner, c Vec, r unit.Length, from, to unit.A
 	return out
 }
 
-// withoutDoubles drops corners with no side behind them.
+// withoutDoubles drops corners with no side behind them, such as those of the
+// flat at a toe that is all round.
 func withoutDoubles(in []sectionCorner) []sectionCorner {
 	var out []sectionCorner
 	for i, c := range in {
-		if next := in[(i+1)%len(in)].at; next.Sub(c.at).Len() > 1e-9 {
+		if next := in[(i+1)%len(in)].at; next.Sub(c.at).Len() > 1e-6 {
 			out = append(out, c)
 		}
 	}

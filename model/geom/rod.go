@@ -19,8 +19,11 @@ func Rod(a, b Vec3, radius, chord unit.Length) Solid {
 	if err := checkRadius(radius, chord); err != nil {
 		return fault(fmt.Errorf("rod: %w", err))
 	}
-	if !(length > 1.0/perMM) || !finite(a.X, a.Y, a.Z, axis.X, axis.Y, axis.Z) || length > limit/perMM {
-		return fault(errors.New("rod: its two ends must be places apart"))
+	if !inReach(a, b) || radius > reach {
+		return fault(errors.New("rod: it must lie within 900 m of the origin"))
+	}
+	if !(length > 1.0/perMM) || radius < 1.0/perMM {
+		return fault(errors.New("rod: it is too short or too thin"))
 	}
 	half := math.Acos(max(1-finest(chord)/float64(radius), math.Sqrt2/2))
 	n := int(4 * math.Ceil(math.Pi/half/4))

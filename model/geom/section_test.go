@@ -134,6 +134,9 @@ func TestLayersHoldTheSolid(t *testing.T) {
 			}
 			top = l.Z1
 			volume += float64(l.Region.Area()) * float64(l.Z1-l.Z0)
+			if out := l.Region.Minus(s.Footprint().Grow(0.002, 0.001)); !out.Empty() {
+				t.Fatalf("solid %d at %g: %g mm2 of its layer outside the footprint", i, l.Z0, out.Area())
+			}
 			for k := range 3 {
 				z := l.Z0 + (l.Z1-l.Z0)*unit.Length(0.1+0.4*float64(k))
 				if out := s.At(z).Minus(l.Region.Grow(0.002, 0.001)); !out.Empty() {

@@ -215,3 +215,55 @@ func TestRandomSlabsAreClosed(t *testing.T) {
 		t.Errorf("only %d of 600 slabs could be built", built)
 	}
 }
+
+// Cuts on a lattice meet each other and the outline in every way there is; the
+// volume is counted in cubes of 10 mm.
+func TestLatticeSlabs(t *testing.T) {
+	r := rand.New(rand.NewPCG(17, 0))
+	built, faults := 0, 0
+	for i := range 500 {
+		s := plank(100, 60, 40)
+		var free [10][6][4]bool
+		for j := range 1 + r.IntN(6) {
+			x, y := r.IntN(11)-1, r.IntN(7)-1
+			l, d, h := 1+r.IntN(5), 1+r.IntN(4), 1+r.IntN(4)
+			c := SlabCut{Name: fmt.Sprint("cut ", j), From: CutFrom(r.IntN(3)), Depth: unit.Length(10 * h),
+				Region: Rect(V(unit.Length(10*x), unit.Length(10*y)), V(unit.Length(10*(x+l)), unit.Length(10*(y+d))))}
+			if c.Region.Intersect(Rect(V(0, 0), V(100, 60))).Empty() {
+				continue
+			}
+			s.Cuts = append(s.Cuts, c)
+			for a := max(x, 0); a < min(x+l, 10); a++ {
+				for b := max(y, 0); b < min(y+d, 6); b++ {
+					for z := range 4 {
+						free[a][b][z] = free[a][b][z] || c.From == CutThrough || c.From == CutFromTop && z >= 4-h || c.From == CutFromUnder && z < h
+					}
+				}
+			}
+		}
+		solid := s.Solid()
+		if err := solid.Err(); err != nil {
+			if !strings.Contains(err.Error(), "hangs together") && !strings.Contains(err.Error(), "nothing is left") {
+				t.Fatal(err)
+			}
+			faults++
+			continue
+		}
+		built++
+		closed(t, solid)
+		full := 0.0
+		for _, plane := range free {
+			for _, row := range plane {
+				for _, out := range row {
+					if !out {
+						full += 1000
+					}
+				}
+			}
+		}
+		near(t, fmt.Sprint("volume of slab ", i), float64(solid.Volume()), full, 1e-6)
+	}
+	if built < 300 || faults < 20 {
+		t.Errorf("%d built, %d faults", built, faults)
+	}
+}

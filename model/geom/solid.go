@@ -69,8 +69,8 @@ func (s Solid) Place(p Pose) Solid {
 		return s
 	}
 	q := s.at.pose
-	if !finite(p.At.X, p.At.Y, p.At.Z, unit.Length(p.Turn)) {
-		return fault(errors.New("a solid cannot be put at a place that is no number"))
+	if !inReach(p.At) || !finite(unit.Length(p.Turn)) {
+		return fault(errors.New("a solid can only be put at a place within 900 m of the origin"))
 	}
 	return s.at.place(Pose{At: p.Space(q.At), Turn: q.Turn + p.Turn})
 }
@@ -124,14 +124,34 @@ func (s Solid) Layers() []Layer {
 
 // Footprint is the outline of the solid seen from above.
 func (s Solid) Footprint() Region {
-	if s.Err() != nil {
-		return Region{}
+	var loops [][]pt
+	for _, f := range s.Faces() {
+		if f.Normal.Z < 1e-9 {
+			continue
+		}
+		for _, loop := range f.Loops {
+			at, err := fromAbove(loop)
+			if err != nil {
+				return faulty(err)
+			}
+			loops = append(loops, at)
+		}
 	}
-	var all []Region
-	for _, l := range s.Layers() {
-		all = append(all, l.Region)
+	return coveredBy(loops)
+}
+
+// reach is how far from the origin bodies can be: so far that all of them fits
+// on the grid.
+const reach unit.Length = 0.9 * limit / perMM
+
+// inReach tells whether places are numbers within reach.
+func inReach(places ...Vec3) bool {
+	for _, v := range places {
+		if !(v.Len() <= reach) {
+			return false
+		}
 	}
-	return UnionAll(all...)
+	return true
 }
 
 func placeFaces(in []Face, p Pose) []Face {

@@ -48,6 +48,15 @@ func BenchmarkNaturalSlabLayers(b *testing.B) {
 	}
 }
 
+func BenchmarkNaturalSlabFootprint(b *testing.B) {
+	s := naturalSlab(500).Solid()
+	for b.Loop() {
+		if s.Footprint().Empty() {
+			b.Fatal("no footprint")
+		}
+	}
+}
+
 func BenchmarkAngle(b *testing.B) {
 	bar := bar60()
 	for i := range 10 {

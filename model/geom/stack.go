@@ -2,6 +2,7 @@ package geom
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"slabwright/model/unit"
@@ -154,14 +155,14 @@ func (s *stack) id(p pt) int32 {
 // flankNear is the flank that a piece from p to q came from; rounding may have
 // moved its ends off by a grid step.
 func (g *ingredient) flankNear(p, q pt) int {
-	best, near := 0, -1.0
+	best, near := 0, math.Inf(1)
 	for i, f := range g.flanks {
 		d, _ := toSegment(p.vec(), f.a, f.b)
 		e, _ := toSegment(q.vec(), f.a, f.b)
-		if orientation := (f.b.x-f.a.x)*(q.x-p.x) + (f.b.y-f.a.y)*(q.y-p.y); orientation < 0 {
-			continue
+		if backwards := (f.b.x-f.a.x)*(q.x-p.x)+(f.b.y-f.a.y)*(q.y-p.y) < 0; backwards {
+			d += 1e30 // only when there is no other
 		}
-		if near < 0 || d+e < near {
+		if d+e < near {
 			best, near = i, d+e
 		}
 	}
