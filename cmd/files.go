@@ -9,10 +9,13 @@ import (
 	"slabwright/drawing/sheet"
 	"slabwright/mesh"
 	"slabwright/mesh/gltf"
+	"slabwright/mesh/sdf"
 	"slabwright/mesh/stl"
 	"slabwright/mesh/threemf"
+	"slabwright/model"
 	"slabwright/model/lists"
 	"slabwright/model/report"
+	"slabwright/model/unit"
 )
 
 // files makes everything that a build writes, in memory.
@@ -63,7 +66,7 @@ func addModels(b report.Build, out fileSet) error {
 			if body.Solid.Err() != nil {
 				continue
 			}
-			m, err := mesh.FromFaces(body.Solid.Faces())
+			m, err := meshOf(p, body, b.Job.Show.Natural)
 			if err != nil {
 				return fmt.Errorf("part %s: %w", p.ID, err)
 			}
@@ -94,6 +97,33 @@ func addModels(b report.Build, out fileSet) error {
 		}
 	}
 	return nil
+}
+
+// barkBulge is how far the bark side of a natural edge is taken to swell beyond
+// the flat face between its arrises: a matter of taste, nobody measures it.
+const barkBulge unit.Length = 3
+
+// meshOf meshes a body exactly; the natural edges of a slab then get their
+// living shape. Where that shape does not work out, the flat faces stay.
+func meshOf(p *model.Part, body model.Body, tolerance unit.Length) (mesh.Mesh, error) {
+	if p.Slab == nil {
+		return mesh.FromFaces(body.Solid.Faces())
+	}
+	m, err := mesh.FromFaces(p.Slab.Own.Faces())
+	if err != nil {
+		return m, err
+	}
+	for _, e := range p.Slab.Edges {
+		if len(e.Natural) == 0 || !(tolerance > 0) {
+			continue
+		}
+		shaped, err := sdf.Shape(m, sdf.Edge{Surface: e.Surface(), Bulge: barkBulge, Tolerance: tolerance})
+		if err != nil {
+			return m, err
+		}
+		m = shaped
+	}
+	return m.Placed(p.Slab.Pose), nil
 }
 
 func add(out fileSet, name string, s mesh.Scene, write func(io.Writer, mesh.Scene) error) error {

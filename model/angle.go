@@ -195,7 +195,7 @@ func (p AnglePiece) ends(d *Design, r run, seat unit.Length) (left, right unit.L
 
 // wholeDown gives whole millimetres, never more: a yard saws to a millimetre,
 // and what is over stays at the right end.
-func wholeDown(l unit.Length) unit.Length { return unit.Length(math.Floor(float64(l) + 1e-6)) }
+func wholeDown(l unit.Length) unit.Length { return unit.Length(math.Floor(float64(l) + 0.02)) }
 
 // Pose is the angle's own axes in the room: x along the heel from the left
 // end, y towards the wall, z up from the seat face.

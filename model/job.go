@@ -30,11 +30,12 @@ type Job struct {
 
 // Show says how numbers and sheets are written.
 type Show struct {
-	Paper      string // "A3" (default), "A4", "A2", "A1"
-	Unit       string // "mm" (default), "cm", "in"
-	Decimal    string // "." (default) or ","
-	Projection string // "first" (default) or "third"
-	Language   string // "en"
+	Paper      string      // "A3" (default), "A4", "A2", "A1"
+	Unit       string      // "mm" (default), "cm", "in"
+	Decimal    string      // "." (default) or ","
+	Projection string      // "first" (default) or "third"
+	Language   string      // "en"
+	Natural    unit.Length // how closely models follow a natural edge; 0.5 mm when not said
 }
 
 // Setting is a parameter as written in the job file.

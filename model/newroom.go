@@ -37,7 +37,7 @@ func NewRoom(p RoomPlan) (*Room, error) {
 
 // network states the readings as the survey wants them.
 func (p RoomPlan) network() survey.Network {
-	n := survey.Network{Closed: p.Closed, Turns: map[survey.Point]survey.Turn{}, Readings: slices.Clone(p.Readings)}
+	n := survey.Network{Closed: p.Closed, Turns: map[survey.Point]survey.Turn{}, Readings: slices.Clone(p.Readings), Accuracy: p.Accuracy}
 	for _, c := range p.Corners {
 		n.Chain = append(n.Chain, survey.Point(c.Name))
 		switch c.Bend {

@@ -110,7 +110,8 @@ type SlabPart struct {
 	Pose      geom.Pose   // own axes to the room, at the underside
 	Edges     []Edge      // clockwise seen from above, starting at the left side
 	Features  []Feature
-	Corners   []string // names of the outline's corners, 1, 2, 3 ..., at the start of each edge
+	Corners   []string   // names of the outline's corners, 1, 2, 3 ..., at the start of each edge
+	Own       geom.Solid // in its own axes, once the design is finished
 }
 
 // Edge is one edge of a slab's outline, straight from Start to End in the

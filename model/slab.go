@@ -92,7 +92,9 @@ func (p SlabPiece) Front(e FrontEdge) SlabPiece {
 	return p
 }
 
-// Eased takes the sharp arrises off every sawn edge by a chamfer.
+// Eased takes the sharp arrises off every edge by a chamfer. A slab with a
+// natural front keeps its sawn edges sharp: they meet the bark and lie against
+// walls.
 func (p SlabPiece) Eased(by unit.Length) SlabPiece {
 	p.ease = by
 	return p.checked("chamfer", by, 0, 20)

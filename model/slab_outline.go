@@ -163,6 +163,11 @@ func (p SlabPiece) part(id string, sides []side, corners []geom.Vec) (*Part, fau
 		sp.Edges = append(sp.Edges, e)
 		sp.Corners = append(sp.Corners, fmt.Sprint(i+1))
 	}
+	if p.front.natural { // its sawn edges meet the bark sharp, and lie against walls
+		for i := range sp.Edges {
+			sp.Edges[i].Ease = 0
+		}
+	}
 	bad := p.placeWork(sp)
 	part := &Part{Kind: p.kind, Material: p.species.Name, Slab: sp}
 	for _, s := range sides {

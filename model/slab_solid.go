@@ -90,7 +90,7 @@ func (d *Design) finishSlab(p *Part) {
 	var bores []geom.Bore
 	for i, e := range s.Edges {
 		top, under := s.Course(i)
-		edge := geom.SlabEdge{Name: "edge " + e.Name, Path: under, EaseTop: e.Ease, EaseUnder: e.Ease}
+		edge := geom.SlabEdge{Name: e.Surface(), Path: under, EaseTop: e.Ease, EaseUnder: e.Ease}
 		if len(e.Natural) > 0 {
 			edge.Over, edge.EaseTop, edge.EaseUnder = top, 0, 0
 		}
@@ -104,8 +104,12 @@ func (d *Design) finishSlab(p *Part) {
 		}
 		g.Cuts = append(g.Cuts, f.cut())
 	}
-	p.Bodies = []Body{{Name: p.ID, Solid: g.Solid().Bored(bores...).Place(s.Pose), Material: s.Species.Name, Density: s.Species.Density, Colour: woodColour(s.Species)}}
+	s.Own = g.Solid().Bored(bores...)
+	p.Bodies = []Body{{Name: p.ID, Solid: s.Own.Place(s.Pose), Material: s.Species.Name, Density: s.Species.Density, Colour: woodColour(s.Species)}}
 }
+
+// Surface is what the faces of the edge are called in the solid.
+func (e Edge) Surface() string { return "edge " + e.Name }
 
 func (f Feature) cut() geom.SlabCut {
 	c := geom.SlabCut{Name: string(f.Kind) + " " + f.Name, Region: f.Outline, Depth: f.Depth}

@@ -6,6 +6,7 @@ package check
 
 import (
 	"fmt"
+	"sync"
 
 	"slabwright/model"
 	"slabwright/model/find"
@@ -48,8 +49,14 @@ func ByID(id string) (Rule, bool) {
 // others still run.
 func Run(s Site) []find.Finding {
 	out := append([]find.Finding(nil), s.Design.Faults()...)
-	for _, r := range All {
-		out = append(out, runOne(r, s)...)
+	parts := make([][]find.Finding, len(All))
+	var wait sync.WaitGroup
+	for i, r := range All {
+		wait.Go(func() { parts[i] = runOne(r, s) })
+	}
+	wait.Wait()
+	for _, p := range parts {
+		out = append(out, p...)
 	}
 	for i := range out {
 		fill(&out[i])

@@ -33,6 +33,9 @@ func clearOf(d *model.Design, w *model.Wall, o model.Obstacle) find.Finding {
 	best := unit.Length(1e9)
 	for _, p := range d.Parts {
 		for _, b := range p.Bodies {
+			if b.Solid.Bounds().Gap(box.Bounds()) > max(0, best) {
+				continue
+			}
 			g := geom.Clearance(b.Solid, box)
 			if g.Distance >= best {
 				continue

@@ -7,6 +7,7 @@ import (
 	"slabwright/model"
 	"slabwright/model/find"
 	"slabwright/model/geom"
+	"slabwright/model/unit"
 )
 
 // contact is the overlap below which two parts are taken to touch: twice the
@@ -23,8 +24,11 @@ var overlap = Rule{
 		parts := s.Design.Parts
 		for i, a := range parts {
 			for _, b := range parts[i+1:] {
+				if fits(a, b) || nearest != nil && a.Bounds().Gap(b.Bounds()) > unit.Length(nearest.Measured.Value) {
+					continue // too far apart to be the closest two
+				}
 				gap, ok := partGap(a, b)
-				if !ok || fits(a, b) {
+				if !ok {
 					continue
 				}
 				f := find.Finding{Parts: []string{a.ID, b.ID}, At: at(mid(gap)), Measured: find.MM(gap.Distance), Required: find.LimitMM(find.AtLeast, 0.0)}
@@ -58,7 +62,10 @@ func partGap(a, b *model.Part) (geom.Gap3, bool) {
 	found := false
 	for _, x := range a.Bodies {
 		for _, y := range b.Bodies {
-			if g := geom.Clearance(x.Solid, y.Solid); !found || g.Distance < best.Distance {
+			if found && x.Solid.Bounds().Gap(y.Solid.Bounds()) > max(0, best.Distance) {
+				continue
+			}
+			if g := geom.Clearance(x.Solid, y.Solid); g.Err == nil && (!found || g.Distance < best.Distance) {
 				best, found = g, true
 			}
 		}

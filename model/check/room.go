@@ -41,20 +41,26 @@ var leavesRoom = Rule{
 	},
 }
 
-// outside finds how far a part goes beyond the walls, at worst, at the bottom
-// and top of each of its layers.
+// outside finds how far a part goes beyond the walls, at worst, as they stand at
+// its lower and its upper end. Seen from above, the whole part counts at both.
 func outside(room *model.Room, p *model.Part) (worst unit.Length, where geom.Vec, height unit.Length) {
 	for _, b := range p.Bodies {
-		for _, l := range b.Solid.Layers() {
-			for _, z := range []unit.Length{l.Z0, l.Z1} {
-				plan := room.Plan(z)
-				for _, loop := range l.Region.Minus(plan).Loops() {
-					for _, v := range loop {
-						if d := plan.DistanceTo(v); d > worst {
-							worst, where, height = d, v, z
-						}
+		shape, box := b.Solid.Footprint(), b.Solid.Bounds()
+		for _, z := range []unit.Length{box.Min.Z, box.Max.Z} {
+			plan := room.Plan(z)
+			for _, loop := range shape.Loops() {
+				for _, v := range loop {
+					if plan.Contains(v) {
+						continue
+					}
+					if d := plan.DistanceTo(v); d > worst {
+						worst, where, height = d, v, z
 					}
 				}
+			}
+			// What sticks out between two of its corners: its mean width.
+			if out := shape.Minus(plan); worst <= contact && out.Area() > 1 {
+				worst, where, height = 2*unit.Length(out.Area())/out.Perimeter(), out.Centroid(), z
 			}
 		}
 	}

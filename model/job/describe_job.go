@@ -39,7 +39,7 @@ func inner[T any](f form[entry[T]]) form[T] {
 }
 
 // usualShow is how sheets look when nothing is said.
-var usualShow = model.Show{Paper: "A3", Unit: "mm", Decimal: ".", Projection: "first", Language: "en"}
+var usualShow = model.Show{Paper: "A3", Unit: "mm", Decimal: ".", Projection: "first", Language: "en", Natural: 0.5}
 
 func showForm() form[model.Show] {
 	type S = model.Show
@@ -48,8 +48,12 @@ func showForm() form[model.Show] {
 		may("unit", "unit of the lengths on the sheets; mm if nothing is said", word("a unit", "mm", "cm", "in"), func(s *S) *string { return &s.Unit }),
 		may("decimal", "decimal sign on the sheets; a point if nothing is said. In this file it is always a point", word("a decimal sign", "point", "comma"), func(s *S) *string { return &s.Decimal }),
 		may("projection", "how views lie beside each other; first angle if nothing is said", word("a projection", "first", "third"), func(s *S) *string { return &s.Projection }),
+		may("natural_edge", "how closely the models follow a natural edge; 0.5 if nothing is said", length(0.05, 20), func(s *S) *unit.Length { return &s.Natural }),
 		may("language", "language of the sheets; en if nothing is said", word("a language", "en"), func(s *S) *string { return &s.Language }),
 	}, func(_ *reader, e *entry[S]) {
+		if e.v.Natural == 0 {
+			e.v.Natural = 0.5
+		}
 		e.v.Decimal = map[string]string{"point": ".", "comma": ","}[e.v.Decimal]
 		for _, f := range []struct{ set, usual *string }{
 			{&e.v.Paper, &usualShow.Paper}, {&e.v.Unit, &usualShow.Unit}, {&e.v.Decimal, &usualShow.Decimal},

@@ -49,7 +49,7 @@ func equal(t *testing.T, what string, got, want any) {
 func TestReadHead(t *testing.T) {
 	_, j := readStudio(t)
 	equal(t, "head", []string{j.Title, j.Revision, j.Surveyed, j.Author}, []string{"Print bench", "A", "2026-09-12", "M. Example"})
-	equal(t, "show", j.Show, model.Show{Paper: "A3", Unit: "mm", Decimal: ",", Projection: "third", Language: "en"})
+	equal(t, "show", j.Show, model.Show{Paper: "A3", Unit: "mm", Decimal: ",", Projection: "third", Language: "en", Natural: 0.5})
 	at := func(line, column int) model.Pos { return model.Pos{File: "job.yaml", Line: line, Column: column} }
 	equal(t, "people", j.People, []model.Person{{Name: "printmaker", Stature: 1910, Sex: "female", Mass: 96, Shoe: 25, Pos: at(62, 5)}})
 	equal(t, "preset", j.Preset, "studio")
@@ -135,7 +135,7 @@ func TestReadDefaults(t *testing.T) {
 	if len(mistakes) > 0 {
 		t.Fatal(Text(mistakes))
 	}
-	equal(t, "show", j.Show, model.Show{Paper: "A3", Unit: "mm", Decimal: ".", Projection: "first", Language: "en"})
+	equal(t, "show", j.Show, model.Show{Paper: "A3", Unit: "mm", Decimal: ".", Projection: "first", Language: "en", Natural: 0.5})
 	w := j.Room.Walls[0]
 	equal(t, "wall", []string{w.Name, string(w.Make), w.StudsFrom}, []string{"1-2", "unknown", "1"})
 }
