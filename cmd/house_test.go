@@ -24,7 +24,7 @@ var floors = map[string]int{
 	"drawing": 60, "mesh": 60, "presets": 60,
 	"drawing/render": 61, "mesh/*": 61,
 	"drawing/view": 62, "drawing/dim": 62,
-	"drawing/sheet":  63,
+	"drawing/sheet": 63, "testdata/sample": 63,
 	"cmd":            80,
 	"cmd/slabwright": 90, "testdata/owndesk": 90,
 }

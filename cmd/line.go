@@ -28,10 +28,8 @@ func (t *tool) load(path string) (model.Job, bool) {
 		return model.Job{}, false
 	}
 	j, mistakes := job.Read(filepath.ToSlash(file), data, t.presets)
-	for _, m := range mistakes {
-		fmt.Fprintln(t.err, m)
-	}
 	if n := len(mistakes); n > 0 {
+		fmt.Fprint(t.err, job.Text(mistakes))
 		fmt.Fprintf(t.err, "\n%d %s in %s; nothing was written.\n", n, map[bool]string{true: "mistake", false: "mistakes"}[n == 1], file)
 		return model.Job{}, false
 	}
