@@ -42,6 +42,12 @@ func (n *Network) check() error {
 			return badNetwork("turn %d is told of %q, which is no corner of the chain or no turn", int(t), p)
 		}
 	}
+	a := n.Accuracy
+	for _, l := range []unit.Length{a.Touch, a.Corner, a.SquareOff, a.Offset, a.Bow, unit.Length(a.Protractor)} {
+		if !deviation(float64(l), huge) {
+			return badNetwork("the accuracy of the tools holds a standard deviation of %g", float64(l))
+		}
+	}
 	for _, f := range n.Fixed {
 		if !sane(f.At.X) || !sane(f.At.Y) {
 			return badNetwork("the coordinates given for %s are not numbers", f.Point)
@@ -76,8 +82,8 @@ func checkReading(r Reading) error {
 		return bad(r, "marks at %g and %g mm can't be %g mm apart", float64(r.A), float64(r.B), float64(r.Length))
 	case r.Kind == Width && !(r.A >= 0 && r.A < huge):
 		return bad(r, "the depth of %g mm is not a length", float64(r.A))
-	case !(r.SD >= 0 && r.SD < huge) || !(r.AngleSD >= 0 && r.AngleSD < math.Pi):
-		return bad(r, "the standard deviation is not a number from 0")
+	case !deviation(float64(r.SD), huge) || !deviation(float64(r.AngleSD), math.Pi):
+		return bad(r, "the standard deviation is not a number from 1e-9")
 	}
 	return nil
 }
@@ -94,5 +100,8 @@ func repeated(r Reading) bool {
 	}
 	return false
 }
+
+// deviation says whether a standard deviation is left out or usable.
+func deviation(v, most float64) bool { return v == 0 || v >= 1e-9 && v < most }
 
 func sane(l unit.Length) bool { return l > -huge && l < huge }

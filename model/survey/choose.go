@@ -1,15 +1,10 @@
 package survey
 
-import (
-	"math"
-	"sort"
-)
+import "math"
 
 const (
 	roughPlay = 15 * math.Pi / 180  // a sketch may bend a corner the wrong way by this
 	finePlay  = 0.3 * math.Pi / 180 // below this a corner counts as straight
-	tries     = 10                  // sketches that are adjusted ...
-	moreTries = 40                  // ... when angles are guessed in fine steps
 	sameAs    = 3.0                 // mm: shapes closer than this are one
 )
 
@@ -48,134 +43,61 @@ func (s *system) choose(n *Network) (candidate, []int, error) {
 		}
 		return c, nil, nil
 	}
-	all, guessed := s.candidates(n, 90)
-	if guessed && !s.convinces(all) {
-		fine, _ := s.candidates(n, 15)
-		all = append(all, fine...)
-		sort.SliceStable(all, func(i, j int) bool { return all[i].cost < all[j].cost })
-	}
-	var fitting []candidate
-	for _, c := range all {
-		if c.sol.settled && s.possible(c.x, 0.1) {
-			fitting = append(fitting, c)
-		}
-	}
-	if len(fitting) == 0 {
+	all := s.search(n)
+	fits := s.rooms(all)
+	if len(fits) == 0 {
 		if err := s.hangs(all[0]); err != nil {
 			return all[0], nil, err
 		}
-		return all[0], nil, s.astray(all[0])
+		// Perhaps a corner was told wrongly.
+		told := s.turns
+		s.turns = make([]Turn, len(told))
+		fits = s.rooms(s.search(n))
+		s.turns = told
+		if len(fits) == 0 {
+			return all[0], nil, s.astray(all[0])
+		}
 	}
-	if err := s.hangs(fitting[0]); err != nil {
-		return fitting[0], nil, err
+	if err := s.hangs(fits[0]); err != nil {
+		return fits[0], nil, err
 	}
 	var told []candidate
-	for _, c := range fitting {
+	for _, c := range fits {
 		if len(s.wrong(c.x, finePlay)) == 0 {
 			told = append(told, c)
 		}
 	}
 	if len(told) == 0 {
-		return fitting[0], nil, s.wrongTurn(fitting[0])
+		return fits[0], nil, s.wrongTurn(fits[0])
 	}
 	return s.decide(s.alike(told))
 }
 
-// given is the start put in by the caller, if it covers all points.
-func (s *system) given(n *Network) []float64 {
-	x := make([]float64, 2*len(s.names)+len(s.bowed))
-	for i, p := range s.names {
-		at, ok := n.Start[p]
-		if f, held := s.fixed[i]; held {
-			at, ok = f, true
-		}
-		if !ok {
-			return nil
-		}
-		x[2*i], x[2*i+1] = float64(at.X), float64(at.Y)
-	}
-	return s.framed(x)
-}
-
-// framed brings coordinates into the frame of the base wall, if there is one.
-func (s *system) framed(x []float64) []float64 {
-	if s.base.from < 0 {
-		return x
-	}
-	return s.moveTo(x, s.base.from, s.base.to)
-}
-
-// candidates adjusts the sketches that come near enough, best result first.
-// There is always at least one. It also says whether angles had to be guessed.
-func (s *system) candidates(n *Network, step float64) ([]candidate, bool) {
-	list, guessed := s.sketches(n, step)
-	var starts, turned [][]float64
-	limit := 4*list[0].score + 50
-	for _, k := range list {
-		x := s.framed(s.flat(k))
-		if k.score > limit || !s.possible(x, 0.3) {
-			continue
-		}
-		if len(s.wrong(x, roughPlay)) > 0 {
-			turned = append(turned, x)
-			continue
-		}
-		starts = append(starts, x)
-	}
-	starts = s.clockwise(starts)
-	if len(starts) == 0 {
-		starts = append(turned, s.framed(s.flat(list[0])))
-	}
-	most := tries
-	if step < 90 {
-		most = moreTries
-	}
+// rooms keeps what can be a room and runs the right way round.
+func (s *system) rooms(list []candidate) []candidate {
 	var out []candidate
-	for _, x := range starts[:min(most, len(starts))] {
-		c, new := s.settle(x), true
-		for _, o := range out {
-			new = new && s.differ(c.x, o.x) > sameAs
-		}
-		if new {
+	for _, c := range list {
+		if c.sol.settled && s.possible(c.x, 0.1) && !s.mirrored(c.x) {
 			out = append(out, c)
-		}
-	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].cost < out[j].cost })
-	return out, guessed
-}
-
-// clockwise leaves out the mirror images: if no reading and no told turn can
-// tell left from right, the walking order does.
-func (s *system) clockwise(list [][]float64) [][]float64 {
-	if s.signed || len(s.fixed) > 0 || s.anyTurnTold() {
-		return list
-	}
-	right, out := 0.0, [][]float64(nil)
-	for _, x := range list {
-		right = max(right, s.round(x))
-	}
-	for _, x := range list {
-		if right < math.Pi/6 || s.round(x) > -math.Pi/6 {
-			out = append(out, x)
 		}
 	}
 	return out
 }
 
-func (s *system) anyTurnTold() bool {
-	for _, p := range s.inner() {
-		if s.turns[p] != NotTold {
-			return true
-		}
-	}
-	return false
+// mirrored says whether a shape runs the wrong way round and no reading could
+// tell.
+func (s *system) mirrored(x []float64) bool {
+	return !s.signed && len(s.fixed) == 0 && s.leftTurning(x)
 }
 
-// convinces says whether a shape fits so well, with readings to spare, that
-// starts from other angles need not be tried.
-func (s *system) convinces(list []candidate) bool {
-	for _, c := range list {
-		if c.sol.settled && s.spare() > 1 && c.cost < 9*float64(s.spare()) {
+// leftTurning says whether the chain turns to the left as a whole, against the
+// walking order. Only if every corner was told it may.
+func (s *system) leftTurning(x []float64) bool {
+	if s.round(x) > -math.Pi/6 {
+		return false
+	}
+	for _, p := range s.inner() {
+		if s.turns[p] == NotTold {
 			return true
 		}
 	}
@@ -194,11 +116,11 @@ func (s *system) alike(list []candidate) []candidate {
 	limit := best + 9*max(1, best/float64(max(1, s.spare())))
 	var out []candidate
 	for _, c := range list {
-		new := c.cost <= limit
+		fresh := c.cost <= limit
 		for _, o := range out {
-			new = new && s.differ(c.x, o.x) > sameAs && !s.covers(o, c)
+			fresh = fresh && s.differ(c.x, o.x) > sameAs && !s.covers(o, c)
 		}
-		if new {
+		if fresh {
 			out = append(out, c)
 		}
 	}
@@ -219,24 +141,19 @@ func (s *system) covers(c, other candidate) bool {
 	return true
 }
 
-// decide picks one of the shapes that fit equally well. A mirror image yields
-// to the shape that runs clockwise. An alcove of up to three walls is taken to
-// have inside corners. Everything else must be asked.
+// decide picks one of the shapes that fit equally well. An alcove of up to
+// three walls is taken to have inside corners. Everything else must be asked.
 func (s *system) decide(list []candidate) (candidate, []int, error) {
-	if !s.anyTurnTold() {
-		var right []candidate
-		for _, c := range list {
-			if s.round(c.x) > math.Pi/6 {
-				right = append(right, c)
-			}
+	// Readings with a sense need not tell left from right, as a wall found
+	// straight; then the walking order does.
+	var right []candidate
+	for _, c := range list {
+		if !s.leftTurning(c.x) {
+			right = append(right, c)
 		}
-		var kept []candidate
-		for _, c := range list {
-			if len(right) == 0 || s.round(c.x) > -math.Pi/6 {
-				kept = append(kept, c)
-			}
-		}
-		list = kept
+	}
+	if len(right) > 0 {
+		list = right
 	}
 	if len(list) == 1 {
 		return list[0], nil, nil

@@ -53,6 +53,6 @@ func (p plane) dot(q plane) dual   { return p.x.mul(q.x).add(p.y.mul(q.y)) }
 func (p plane) cross(q plane) dual { return p.x.mul(q.y).sub(p.y.mul(q.x)) }
 func (p plane) unit() plane        { l := p.len(); return plane{p.x.div(l), p.y.div(l)} }
 func (p plane) len() dual {
-	l := math.Hypot(p.x.v, p.y.v)
+	l := math.Sqrt(p.x.v*p.x.v + p.y.v*p.y.v)
 	return chain(l, p.x, p.x.v/l, p.y, p.y.v/l)
 }

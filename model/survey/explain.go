@@ -17,6 +17,10 @@ func (s *system) hangs(c candidate) error {
 	if len(free) == 0 {
 		free, pushed = weakest(c.sol.jacobian, floppyLimit), c.x
 	}
+	if len(free) == 0 && c.prec.q == nil {
+		all := weakest(c.sol.jacobian, 1)
+		free = all[len(all)-1:]
+	}
 	if len(free) == 0 {
 		return nil
 	}
@@ -165,7 +169,7 @@ func (s *system) wrongTurn(c candidate) error {
 		parts = append(parts, fmt.Sprintf("%s is told to be an %s corner, but the readings make it an %s one",
 			s.names[i], s.turns[i], s.turnOf(c.x, i, finePlay)))
 	}
-	p.Why = strings.Join(parts, "; ")
+	p.Why = strings.Join(parts, "; ") + " (a chain that turns left as a whole needs every corner told)"
 	return p
 }
 

@@ -67,7 +67,8 @@ func (f *fitting) linear(u []float64, jacobian *mat.Dense, miss []float64) {
 		v := r.value(x, len(f.names))
 		miss[i] = r.miss(v.v) / r.sd
 		for k, d := range v.d {
-			if e := r.slot(k, len(f.names)); e >= 0 && f.column[e] >= 0 {
+			// Points on top of each other have no direction and no derivative.
+			if e := r.slot(k, len(f.names)); e >= 0 && f.column[e] >= 0 && math.Abs(d) < 1e12 {
 				j := f.column[e]
 				jacobian.Set(i, j, jacobian.At(i, j)+d/r.sd)
 			}

@@ -107,40 +107,81 @@ func dampedStep(jacobian *mat.Dense, miss []float64, damping float64) ([]float64
 	if damping > 0 {
 		rows += n
 	}
-	a, b := mat.NewDense(rows, n, nil), mat.NewVecDense(rows, nil)
-	a.Slice(0, m, 0, n).(*mat.Dense).Copy(jacobian)
-	for i, r := range miss {
-		b.SetVec(i, r)
+	a := make([][]float64, rows)
+	for i := range a {
+		a[i] = make([]float64, n+1)
+		if i < m {
+			copy(a[i], jacobian.RawRowView(i))
+			a[i][n] = miss[i]
+		}
 	}
 	if damping > 0 {
 		for j, c := range columnLengths(jacobian) {
-			a.Set(m+j, j, math.Sqrt(damping)*c)
+			a[m+j][j] = math.Sqrt(damping) * c
 		}
 	}
-	var qr mat.QR
-	qr.Factorize(a)
-	var d mat.VecDense
-	if err := qr.SolveVecTo(&d, false, b); err != nil {
+	return leastSquares(a)
+}
+
+// leastSquares solves min |A d - b| by QR with Householder reflections; the
+// rows hold A and, as last column, b, and are used up. False when a column is,
+// but for rounding, a sum of others.
+func leastSquares(a [][]float64) ([]float64, bool) {
+	n := len(a[0]) - 1
+	if len(a) < n {
 		return nil, false
 	}
-	step := d.RawVector().Data
-	for _, v := range step {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
+	diagonal := make([]float64, n)
+	for k := range n {
+		whole, below := 0.0, 0.0
+		for i := range a {
+			whole += a[i][k] * a[i][k]
+			if i >= k {
+				below += a[i][k] * a[i][k]
+			}
+		}
+		if !(below > 1e-24*whole) || math.IsInf(whole, 1) {
+			return nil, false
+		}
+		diagonal[k] = -math.Copysign(math.Sqrt(below), a[k][k])
+		a[k][k] -= diagonal[k] // below the diagonal, column k is now the reflection vector
+		scale := -1 / (diagonal[k] * a[k][k])
+		for j := k + 1; j <= n; j++ {
+			s := 0.0
+			for _, row := range a[k:] {
+				s += row[k] * row[j]
+			}
+			s *= scale
+			for _, row := range a[k:] {
+				row[j] -= s * row[k]
+			}
+		}
+	}
+	d := make([]float64, n)
+	for k := n - 1; k >= 0; k-- {
+		s := a[k][n]
+		for j := k + 1; j < n; j++ {
+			s -= a[k][j] * d[j]
+		}
+		d[k] = s / diagonal[k]
+		if math.IsNaN(d[k]) || math.IsInf(d[k], 0) {
 			return nil, false
 		}
 	}
-	return step, true
+	return d, true
 }
 
 // columnLengths gives the length of each column, 1 for one that is empty.
 func columnLengths(a *mat.Dense) []float64 {
 	m, n := a.Dims()
 	out := make([]float64, n)
-	for j := range out {
-		for i := range m {
-			out[j] = math.Hypot(out[j], a.At(i, j))
+	for i := range m {
+		for j, v := range a.RawRowView(i) {
+			out[j] += v * v
 		}
-		if out[j] == 0 {
+	}
+	for j, v := range out {
+		if out[j] = math.Sqrt(v); v == 0 {
 			out[j] = 1
 		}
 	}

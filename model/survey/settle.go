@@ -8,7 +8,6 @@ import (
 
 // candidate is one shape that the readings came to rest at.
 type candidate struct {
-	fit     *fitting
 	sol     solution
 	x       []float64
 	cost    float64 // of the readings alone
@@ -19,9 +18,9 @@ type candidate struct {
 }
 
 const (
-	// slack is the standard deviation of a point from which on the readings
+	// slackSD is the standard deviation of a point from which on the readings
 	// are said to hold it loosely.
-	slack = 25.0 // mm
+	slackSD = 25.0 // mm
 	// squareSD is how far corners are taken to be from square, straight or half
 	// square, whichever is nearest, where readings do not tell. Judgement, no
 	// source: old houses.
@@ -49,6 +48,9 @@ func (s *system) settle(x []float64) candidate {
 		return c
 	}
 	d := s.rest(c.x, assumed)
+	if !d.sol.settled {
+		return c
+	}
 	d.squared = corners
 	d.loose = s.loosely(c)
 	return d
@@ -58,7 +60,7 @@ func (s *system) settle(x []float64) candidate {
 func (s *system) rest(x []float64, assumed []row) candidate {
 	f := s.fitting(x, assumed)
 	sol := solve(f, s.values(x))
-	c := candidate{fit: f, sol: sol, x: append([]float64(nil), f.all(sol.u)...), cost: square(sol.miss[:len(s.rows)])}
+	c := candidate{sol: sol, x: append([]float64(nil), f.all(sol.u)...), cost: square(sol.miss[:len(s.rows)])}
 	if s.free {
 		c.x = s.backTo(x, c.x)
 		c.sol.jacobian = jacobianAt(f, s.values(c.x))
@@ -73,10 +75,10 @@ func (s *system) rest(x []float64, assumed []row) candidate {
 	return c
 }
 
-// slack says whether some point is known no better than slack.
+// slack says whether some point is known no better than slackSD.
 func (s *system) slack(c cofactors) bool {
 	for j, e := range s.unknown {
-		if e < 2*len(s.names) && !(c.q.At(j, j) < slack*slack) {
+		if e < 2*len(s.names) && !(c.q.At(j, j) < slackSD*slackSD) {
 			return true
 		}
 	}
