@@ -16,7 +16,8 @@ type picture struct {
 	paint paint
 	ask   []dim.Request
 	style dim.Style
-	extra func(dim.Plate) []drawing.Item // more lines, in paper millimetres
+	extra func(dim.Plate) []drawing.Item         // more lines, in paper millimetres
+	after func(dim.Plate, *taken) []drawing.Item // what looks for a free spot among lines and dimensions
 }
 
 // paint gives lines and hatches their look.
@@ -26,55 +27,8 @@ type paint struct {
 	group func(item int) (id, title string)
 }
 
-const (
-	titleRoom  unit.Length = 9 // below a view, for its title
-	betweenTwo unit.Length = 10
-)
-
-// column lays pictures below each other in a room of the sheet, all at the
-// largest scale of the series at which they fit, and gives that scale.
-func (m *maker) column(room drawing.Rect, pictures ...picture) ([]drawing.Item, drawing.Scale) {
-	for i, s := range drawing.Scales {
-		if s.Paper > s.Real {
-			continue
-		}
-		items, ok := m.columnAt(room, s, pictures)
-		if ok || i == len(drawing.Scales)-1 {
-			return items, s
-		}
-	}
-	return nil, drawing.Scale{Paper: 1, Real: 1}
-}
-
-func (m *maker) columnAt(room drawing.Rect, s drawing.Scale, pictures []picture) ([]drawing.Item, bool) {
-	blocks := make([]drawing.Rect, len(pictures))
-	plates := make([]dim.Plate, len(pictures))
-	var height, width unit.Length
-	for i, p := range pictures {
-		plates[i] = m.plate(p, s)
-		body := plates[i].Body
-		if s.Paper < s.Real && (body.Width() > room.Width() || body.Height() > room.Height()) || body.Width() > room.Width() {
-			return nil, false
-		}
-		blocks[i] = dim.Extent(plates[i], p.ask)
-		height += blocks[i].Height() + titleRoom
-		width = max(width, blocks[i].Width())
-	}
-	height += betweenTwo * unit.Length(len(pictures)-1)
-	fits := width <= room.Width() && height <= room.Height()
-	spare := max(0, room.Height()-height) / unit.Length(len(pictures)+1)
-	var out []drawing.Item
-	top := room.Max.Y - spare
-	for i, p := range pictures {
-		b := blocks[i]
-		to := geom.V(room.Centre().X-b.Width()/2-b.Min.X, top-b.Max.Y)
-		pl := plates[i].MoveTo(plates[i].Origin.Add(to))
-		frame := drawing.Rect{Min: geom.V(room.Min.X, top-b.Height()-spare/2), Max: geom.V(room.Max.X, top+spare/2)}
-		out = append(out, m.finish(p, pl, frame, s, top-b.Height()-titleRoom+2.5))
-		top -= b.Height() + titleRoom + betweenTwo + spare
-	}
-	return out, fits
-}
+// titleRoom is the room below a view for its title.
+const titleRoom unit.Length = 9
 
 // plate draws the lines of a picture at a scale, its origin on the paper's.
 func (m *maker) plate(p picture, s drawing.Scale) dim.Plate {
@@ -127,18 +81,49 @@ func mapped(pts []geom.Vec, f func(geom.Vec) geom.Vec) []geom.Vec {
 	return out
 }
 
-// finish places the dimensions and writes the title below the view.
-func (m *maker) finish(p picture, pl dim.Plate, frame drawing.Rect, s drawing.Scale, titleAt unit.Length) drawing.Item {
+// drawn is a picture on paper, not yet at its place: the origin of the view is
+// the origin of the paper.
+type drawn struct {
+	item   drawing.Item
+	box    drawing.Rect // all of it, title included
+	body   drawing.Rect // the view alone
+	report dim.Report
+}
+
+// draw draws a picture at a scale, its dimensions no further from the view than
+// the margin allows, its title below.
+func (m *maker) draw(p picture, s drawing.Scale, margin geom.Vec) drawn {
+	pl := m.plate(p, s)
 	if p.extra != nil {
 		pl.Drawn = append(pl.Drawn, p.extra(pl)...)
 	}
-	pl.Frame = frame
-	asked, _ := dim.Place(pl, p.ask)
-	items := append(append([]drawing.Item(nil), pl.Drawn...), drawing.Group{ID: p.id + "-dimensions", Title: "dimensions", Items: asked})
-	if p.title != "" {
-		items = append(items, drawing.Write(geom.V(pl.Body.Centre().X, titleAt), p.title+"   "+s.String(), drawing.Standard, drawing.Centre).Strong())
+	pl.Frame = drawing.Rect{Min: pl.Body.Min.Sub(margin), Max: pl.Body.Max.Add(margin)}
+	asked, report := dim.Place(pl, p.ask)
+	all := pl.Drawn
+	if len(asked) > 0 {
+		all = append(all, drawing.Group{ID: p.id + "-dimensions", Title: "dimensions", Items: asked})
 	}
-	return drawing.Group{ID: p.id, Title: p.title, Items: items}
+	if p.after != nil {
+		all = append(all, p.after(pl, takenBy(all))...)
+	}
+	d := drawn{body: pl.Body, report: report}
+	d.box = pl.Body
+	if b := drawing.Bounds(all); !b.Empty() {
+		d.box = d.box.Union(b)
+	}
+	if p.title != "" {
+		t := drawing.Write(geom.V(pl.Body.Centre().X, d.box.Min.Y-titleRoom+2.5), p.title+"   "+s.String(), drawing.Standard, drawing.Centre).Strong()
+		all = append(all, t)
+		w := t.Width()/2 + 0.5
+		d.box = d.box.Union(drawing.Rect{Min: geom.V(t.At.X-w, t.At.Y-2.5), Max: geom.V(t.At.X+w, t.At.Y)})
+	}
+	d.item = drawing.Group{ID: p.id, Title: p.title, Items: all}
+	return d
+}
+
+// at moves a drawn picture so that the origin of its view comes to a place.
+func (d drawn) at(origin geom.Vec) drawing.Item {
+	return drawing.Move([]drawing.Item{d.item}, origin)[0]
 }
 
 // groups gathers the lines of a view by item, so that every part is one group.
