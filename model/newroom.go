@@ -179,6 +179,15 @@ func (r *Room) sound() error {
 
 func surveyReport(res *survey.Result) SurveyReport {
 	out := SurveyReport{Redundancy: res.DOF, S0: res.S0}
+	if res.Loose != nil {
+		out.Loose = res.Loose.Error()
+	}
+	for _, c := range res.Squared {
+		out.Squared = append(out.Squared, string(c))
+	}
+	for _, c := range res.Assumed {
+		out.Assumed = append(out.Assumed, string(c))
+	}
 	for _, o := range res.Readings {
 		rd := o.Reading
 		a := AdjustedReading{Name: rd.ID, Checked: o.Redundancy}

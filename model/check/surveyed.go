@@ -3,7 +3,9 @@ package check
 import (
 	"fmt"
 	"math"
+	"strings"
 
+	"slabwright/model"
 	"slabwright/model/find"
 )
 
@@ -23,7 +25,7 @@ var surveyRule = Rule{
 				Fix: []find.Fix{{Text: "measure both diagonals and one width more, and write them into the job file"}},
 			}}
 		}
-		var out []find.Finding
+		out := looselyHeld(v)
 		for _, r := range v.Readings {
 			if r.Checked < 1e-6 {
 				continue
@@ -40,9 +42,33 @@ var surveyRule = Rule{
 				Fix:    []find.Fix{{Text: "measure " + r.Name + " again before anything is cut"}},
 			})
 		}
-		if len(out) == 0 {
+		if find.Worst(out).Severity() < find.Warn.Severity() {
 			out = append(out, find.Finding{Status: find.Pass, Why: fmt.Sprintf("%d readings, %d more than needed, agree within their tools' spread.", len(v.Readings), v.Redundancy)})
 		}
 		return out
 	},
 }
+
+// looselyHeld speaks of corners that only lengths in one line hold, and of
+// corners whose bend nothing told.
+func looselyHeld(v model.SurveyReport) []find.Finding {
+	var out []find.Finding
+	if v.Loose != "" {
+		out = append(out, find.Finding{
+			Status: find.Warn, Title: "Part of the room is held loosely",
+			Why:     upperFirst(v.Loose) + ".",
+			Assumed: []find.Assumption{{What: "these corners are nearly square: " + strings.Join(v.Squared, ", "), Source: "nothing measured tells otherwise"}},
+			Fix:     []find.Fix{{Text: "take the readings named, across the line, and write them into the job file"}},
+		})
+	}
+	if len(v.Assumed) > 0 {
+		out = append(out, find.Finding{
+			Status: find.Note, Title: "Corners taken as corners of the room",
+			Why: "Nothing measured tells whether these corners stick out into the room; they are taken as inside ones: " + strings.Join(v.Assumed, ", ") + ".",
+			Fix: []find.Fix{{Text: "write bends: {" + v.Assumed[0] + ": in} or out into the job file, or measure a diagonal"}},
+		})
+	}
+	return out
+}
+
+func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
