@@ -92,8 +92,9 @@ func (d *Design) slab(id string) (*Part, faults) {
 	return nil, faults{faultf("there is no slab %q before this line%s", id, didYouMean(id, names))}
 }
 
-// Finish builds every solid. Parts that cannot be built stay in the design
-// without bodies and become findings. Call it once, after the last Add.
+// Finish builds every solid and numbers the parts. Parts that cannot be built
+// stay in the design without bodies and become findings. Call it once, after
+// the last Add.
 func (d *Design) Finish() {
 	if d.done {
 		return
@@ -109,6 +110,7 @@ func (d *Design) Finish() {
 			}
 		}
 	}
+	d.number()
 }
 
 // Outline is the slab's outline in the room's axes at its top face.
