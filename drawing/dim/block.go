@@ -48,7 +48,7 @@ func (b *block) down(i int) unit.Length {
 
 // over is the distance of the base line from a line below it, such that no
 // bracket or comma comes too near.
-func (b *block) over(gap unit.Length) unit.Length { return max(gap, lineClear+0.1-b.low) }
+func (b *block) over(gap unit.Length) unit.Length { return max(gap, lineClear+0.2-b.low) }
 
 // box is the room of the block when the base line of its last line starts at
 // at and runs along dir.

@@ -68,6 +68,15 @@ func (b *box) cut(l *line, clear unit.Length) bool {
 		clip(&t0, &t1, b.dir.Cross(p), b.dir.Cross(d), float64(b.hh+g))
 }
 
+// clipped is the part of a line that lies in the box.
+func (b *box) clipped(l *line) (t0, t1 float64) {
+	p, d := l.a.Sub(b.mid), l.b.Sub(l.a)
+	t0, t1 = 0, 1
+	clip(&t0, &t1, b.dir.Dot(p), b.dir.Dot(d), float64(b.hw+l.half))
+	clip(&t0, &t1, b.dir.Cross(p), b.dir.Cross(d), float64(b.hh+l.half))
+	return t0, t1
+}
+
 // clip narrows the part of a line between -reach and +reach.
 func clip(t0, t1 *float64, start, run, reach float64) bool {
 	if run == 0 {
@@ -113,26 +122,40 @@ const (
 	runsAlong
 )
 
-// beside is how close two lines may run side by side over more than this
-// length before they read as one: the least clear distance of ISO 128-2.
-const beside = 0.7
+// beside is how close two lines may run side by side before they read as one:
+// the least clear distance of ISO 128-2. Leaders keep farther off.
+const (
+	beside     = 0.7
+	leadBeside = 1.5
+	sideBySide = 1 // over more than this length
+)
+
+// sliver is the sine of the angle under which a crossing no longer reads as one.
+const sliver = 0.13
 
 func (l *line) meet(o *line) crossing {
-	if l.min.X-beside > o.max.X || o.min.X-beside > l.max.X || l.min.Y-beside > o.max.Y || o.min.Y-beside > l.max.Y {
+	gap := unit.Length(beside)
+	if l.role == lead || o.role == lead {
+		gap = leadBeside
+	}
+	if l.min.X-gap > o.max.X || o.min.X-gap > l.max.X || l.min.Y-gap > o.max.Y || o.min.Y-gap > l.max.Y {
 		return misses
 	}
 	d, e := l.b.Sub(l.a), o.b.Sub(o.a)
 	p, q := d.Cross(o.a.Sub(l.a)), d.Cross(o.b.Sub(l.a))
 	r, s := e.Cross(l.a.Sub(o.a)), e.Cross(l.b.Sub(o.a))
+	long := float64(d.Len())
 	if (p < 0) != (q < 0) && (r < 0) != (s < 0) {
+		if math.Abs(d.Cross(e)) < sliver*long*float64(e.Len()) {
+			return runsAlong
+		}
 		return crosses
 	}
-	long := float64(d.Len())
-	if long == 0 || math.Abs(p) > beside*long || math.Abs(q) > beside*long {
+	if off := float64(gap) * long; long == 0 || math.Abs(p) > off || math.Abs(q) > off {
 		return misses
 	}
 	from, to := d.Dot(o.a.Sub(l.a))/long, d.Dot(o.b.Sub(l.a))/long
-	if math.Min(long, math.Max(from, to))-math.Max(0, math.Min(from, to)) > beside {
+	if math.Min(long, math.Max(from, to))-math.Max(0, math.Min(from, to)) > sideBySide {
 		return runsAlong
 	}
 	return misses

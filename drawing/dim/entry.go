@@ -17,6 +17,7 @@ type entry struct {
 	dir     geom.Vec // reading direction of the line
 	pts     []geom.Vec
 	u       []unit.Length // stations along dir
+	flat    []unit.Length // stations along the side of the sheet that dir is nearest to
 	texts   []block       // one a link, or one a station when running
 	running bool
 	datum   int // station of the datum, when running
@@ -27,6 +28,7 @@ type entry struct {
 	out  geom.Vec    // from the view to the line, square to dir
 	dist unit.Length // of the line from the origin of the paper, along out
 	fan  fan
+	lean []unit.Length // shift of the figures of each link off its middle
 }
 
 // size orders dimension lines: the shortest stands nearest to the view.
@@ -76,7 +78,7 @@ func (p *Plate) stations(dir geom.Vec, pts []geom.Vec) []station {
 func join(list []station) []station {
 	slices.SortStableFunc(list, func(a, b station) int { return cmp.Compare(a.value, b.value) })
 	return slices.CompactFunc(list, func(a, b station) bool {
-		return b.value-a.value < same && !b.datum
+		return abs(b.value-a.value) < same
 	})
 }
 
@@ -84,6 +86,14 @@ func (e *entry) take(list []station) {
 	for _, s := range list {
 		e.pts = append(e.pts, s.p)
 		e.u = append(e.u, s.u)
+		switch {
+		case abs(e.dir.Y) < skewLimit:
+			e.flat = append(e.flat, s.p.X)
+		case abs(e.dir.X) < skewLimit:
+			e.flat = append(e.flat, s.p.Y)
+		default:
+			e.flat = append(e.flat, s.u)
+		}
 	}
 }
 
@@ -178,9 +188,9 @@ func (e *entry) small(i int, s *Style) bool {
 // inset is the least distance of figures from an extension line.
 func (s *Style) inset() unit.Length {
 	if s.End == drawing.Oblique {
-		return s.EndSize/2 + 0.2
+		return s.EndSize/2 + lineClear
 	}
-	return 0.5
+	return lineClear + 0.2
 }
 
 // wide tells whether the figures of a link do not fit between its extension lines.

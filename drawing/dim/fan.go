@@ -32,9 +32,8 @@ const (
 // depth is how far the values reach beyond the dimension line.
 func (f *fan) depth(s *Style) unit.Length { return s.Past + f.jog + fanStart + f.long }
 
-// spread places the values. barriers are stations where extension lines of
-// further rows pass between them.
-func (e *entry) spread(s *Style, barriers []unit.Length) fan {
+// spread places the values; barriers stay where they are.
+func (e *entry) spread(s *Style, barriers []bead) fan {
 	f := e.spreadAt(s.Height, barriers)
 	if s.Crowded < s.Height && e.shift(f.x) > patience {
 		f = e.spreadAt(s.Crowded, barriers)
@@ -53,7 +52,7 @@ func (e *entry) shift(x []unit.Length) unit.Length {
 	return far
 }
 
-func (e *entry) spreadAt(height unit.Length, barriers []unit.Length) fan {
+func (e *entry) spreadAt(height unit.Length, barriers []bead) fan {
 	f := fan{height: height, x: make([]unit.Length, len(e.u))}
 	pitch := height * pitchRatio
 	list := make([]bead, 0, len(e.u)+len(barriers))
@@ -61,7 +60,7 @@ func (e *entry) spreadAt(height unit.Length, barriers []unit.Length) fan {
 		list = append(list, bead{u, pitch, 1, i})
 		f.long = max(f.long, drawing.TextWidth(e.texts[i].lines[0], height))
 	}
-	list = append(list, merged(barriers, pitch)...)
+	list = append(list, merged(e.u, barriers, pitch)...)
 	middle := (e.u[0] + e.u[len(e.u)-1]) / 2
 	slices.SortStableFunc(list, func(a, b bead) int {
 		if a.want != b.want {
@@ -88,21 +87,33 @@ type bead struct {
 	value      int
 }
 
-// merged makes barriers of stations; those with too little between them for a
-// value become one.
-func merged(at []unit.Length, pitch unit.Length) []bead {
-	at = slices.Clone(at)
-	slices.Sort(at)
-	var out []bead
-	for i := 0; i < len(at); {
-		j := i + 1
-		for j < len(at) && at[j]-at[j-1] < pitch+barrier {
-			j++
+// barrierAt keeps values off something that passes between them.
+func barrierAt(u, width unit.Length) bead { return bead{u, width + barrier, 1e6, -1} }
+
+// merged sorts barriers. Two that leave too little room between them for the
+// values that belong there become one.
+func merged(values []unit.Length, list []bead, pitch unit.Length) []bead {
+	list = slices.Clone(list)
+	slices.SortFunc(list, func(a, b bead) int { return cmp.Compare(a.want, b.want) })
+	for i := 0; i+1 < len(list); {
+		a, b := list[i], list[i+1]
+		n := 0
+		for _, u := range values {
+			if a.want <= u && u <= b.want {
+				n++
+			}
 		}
-		out = append(out, bead{(at[i] + at[j-1]) / 2, at[j-1] - at[i] + barrier, 1e6, -1})
-		i = j
+		lo := min(a.want-a.room/2, b.want-b.room/2)
+		hi := max(a.want+a.room/2, b.want+b.room/2)
+		if free := hi - lo - a.room - b.room; free > 0 && free >= unit.Length(n)*pitch {
+			i++
+			continue
+		}
+		list[i] = bead{(lo + hi) / 2, hi - lo, 1e6, -1}
+		list = slices.Delete(list, i+1, i+2)
+		i = max(0, i-1) // what was pushed out may be too much for the gap before
 	}
-	return out
+	return list
 }
 
 // thread puts beads in order on a line so that none overlap and the sum of the

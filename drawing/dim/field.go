@@ -133,7 +133,7 @@ func (f *field) gather(k *cell) {
 func (f *field) alongLine(l *line) (lines, boxes []int) {
 	f.look++
 	f.nearLines, f.nearBoxes = f.nearLines[:0], f.nearBoxes[:0]
-	const reach = beside + 0.3
+	const reach = leadBeside + 0.3
 	run := l.b.X - l.a.X
 	for c, last := f.col(l.min.X-reach), f.col(l.max.X+reach); c <= last; c++ {
 		lo, hi := l.min.Y, l.max.Y

@@ -10,16 +10,16 @@ import (
 type figures struct {
 	s             *Style
 	text          block
-	from, to      geom.Vec
+	from, to, dir geom.Vec
 	before, after bool        // the line may go on beyond from, beyond to
+	lean          unit.Length // usual place, off the middle of the link
 	tail          unit.Length // how far it does already, for arrows from outside
-	raised        int         // levels above the line
 }
 
 // Prices of habits, in millimetres of leader.
 const (
-	shiftPrice   = 0.3 // for each millimetre off the middle of the link
-	outsidePrice = 6.0 // beyond an extension line
+	shiftPrice   = 0.15 // for each millimetre off the middle of the link
+	outsidePrice = 6.0  // beyond an extension line
 	raisedPrice  = 10.0
 	belowPrice   = 14.0 // under the line, against the rule
 )
@@ -27,34 +27,66 @@ const (
 // slides are distances by which figures are moved off their usual place.
 var slides = [...]unit.Length{2, 4, 6, 8, 10, 13, 16, 20, 25, 30, 37, 45, 55, 65, 80, 95, 120}
 
-func (g *figures) places() []place {
-	var out []place
-	dir := g.to.Sub(g.from).Unit()
-	long := g.to.Sub(g.from).Len()
-	w, over := g.text.width, g.text.over(g.s.Above)
-	at := func(along, up unit.Length) geom.Vec {
-		return g.from.Add(dir.Mul(float64(along))).Add(dir.Left().Mul(float64(up)))
+// label gives the places of the figures: over the link, and off it only when
+// there is no room or nothing else is free.
+func (g *figures) label(request int) *label {
+	l := &label{request: request, text: g.text, places: g.inside()}
+	if len(l.places) > 0 {
+		l.more = func() []place { return append(g.near(), g.far()...) }
+	} else {
+		l.places, l.more = g.near(), g.far
 	}
-	if room := (long - w) / 2; room >= g.s.inset() {
-		out = append(out, g.text.stand(0, at(room, over), dir))
-		for _, d := range slides {
-			if d > room-g.s.inset() {
-				break
-			}
-			c := shiftPrice * float64(d)
-			out = append(out, g.text.stand(c, at(room+d, over), dir), g.text.stand(c+0.1, at(room-d, over), dir))
-		}
-	}
-	out = append(out, g.outside(dir, long, over)...)
-	return append(out, g.raise(dir, long)...)
+	return l
 }
 
+func (g *figures) near() []place {
+	return append(g.outside(nearEnd[:]), g.raise(1, nearLevels)...)
+}
+
+func (g *figures) far() []place {
+	return append(g.outside(farEnd[:]), g.raise(nearLevels+1, farLevels)...)
+}
+
+// inside gives places over the link, in its middle and shifted.
+func (g *figures) inside() []place {
+	room := (g.to.Sub(g.from).Len() - g.text.width) / 2
+	if room < g.s.inset() {
+		return nil
+	}
+	start := g.from.Add(g.dir.Left().Mul(float64(g.text.over(g.s.Above))))
+	out := make([]place, 0, 1+2*len(slides))
+	add := func(shift unit.Length, price float64) {
+		if abs(g.lean+shift) <= room-g.s.inset() || shift == 0 {
+			out = append(out, g.text.stand(price, start.Add(g.dir.Mul(float64(room+g.lean+shift))), g.dir))
+		}
+	}
+	add(0, 0)
+	for _, d := range slides {
+		add(d, shiftPrice*float64(d))
+		add(-d, shiftPrice*float64(d)+0.1)
+	}
+	return out
+}
+
+// Levels of raised figures.
+const (
+	nearLevels = 2
+	farLevels  = 7
+)
+
+// Gaps between the end of a line and figures outside it.
+var (
+	nearEnd = [...]unit.Length{1.5, 4, 7, 11, 16}
+	farEnd  = [...]unit.Length{22, 30, 40, 52, 66}
+)
+
 // outside gives places beyond the ends of the link, over the line drawn on.
-func (g *figures) outside(dir geom.Vec, long, over unit.Length) []place {
-	var out []place
+func (g *figures) outside(gaps []unit.Length) []place {
+	out := make([]place, 0, 2*len(gaps))
+	dir := g.dir
 	w := g.text.width
-	up := dir.Left().Mul(float64(over))
-	for i, d := range [...]unit.Length{1.5, 4, 7, 11, 16} {
+	up := dir.Left().Mul(float64(g.text.over(g.s.Above)))
+	for i, d := range gaps {
 		c := outsidePrice + 0.5*float64(d) + float64(i)
 		if g.after {
 			start := g.to.Add(dir.Mul(float64(d)))
@@ -76,11 +108,12 @@ func (g *figures) onward(end, dir geom.Vec, d unit.Length) []line {
 	return []line{g.s.fine(end.Add(dir.Mul(float64(g.tail))), end.Add(dir.Mul(float64(d))), ruled)}
 }
 
-// raise gives places off the line with a leader to the middle of the link.
-func (g *figures) raise(dir geom.Vec, long unit.Length) []place {
-	var out []place
-	h := g.text.height
-	up := dir.Left()
+// raise gives places off the line, from level to level, with a leader to the
+// middle of the link.
+func (g *figures) raise(from, to int) []place {
+	const aside = 11 // shifts tried to either side
+	out := make([]place, 0, 2*(1+2*aside)*(to-from+1))
+	h, dir, up := g.text.height, g.dir, g.dir.Left()
 	foot := g.from.Lerp(g.to, 0.5)
 	add := func(level int, x unit.Length) {
 		step := g.s.Above + unit.Length(level)*(h+tierGap)
@@ -96,12 +129,13 @@ func (g *figures) raise(dir geom.Vec, long unit.Length) []place {
 			height = step + g.text.rise() + 0.5
 		}
 		end := foot.Add(dir.Mul(float64(near))).Add(up.Mul(float64(height)))
-		out = append(out, g.text.stand(c, at, dir, g.s.fine(foot, end, lead)))
+		start := foot.Lerp(end, 0.02) // off the line, which it does not cross
+		out = append(out, g.text.stand(c, at, dir, g.s.fine(start, end, lead)))
 	}
-	for level := 1; level <= g.raised; level++ {
+	for level := from; level <= to; level++ {
 		add(level, 0)
 		add(-level, 0)
-		for _, x := range slides[:11] {
+		for _, x := range slides[:aside] {
 			add(level, x)
 			add(level, -x)
 			add(-level, x)
@@ -119,11 +153,14 @@ func (r *ruler) figures(s *Style) []*label {
 		if r.e.running || b.empty() {
 			continue
 		}
-		g := figures{s: s, text: b, from: r.on[i], to: r.on[i+1], before: i == 0, after: i == last, raised: 2}
+		g := figures{s: s, text: b, from: r.on[i], to: r.on[i+1], dir: r.e.dir, before: i == 0, after: i == last}
+		if r.e.lean != nil {
+			g.lean = r.e.lean[i]
+		}
 		if r.small[i] && (g.before || g.after) {
 			g.tail = s.EndSize + tail
 		}
-		out = append(out, &label{request: r.e.request, text: b, places: g.places()})
+		out = append(out, g.label(r.e.request))
 	}
 	return out
 }

@@ -14,6 +14,7 @@ type label struct {
 	request int
 	text    block
 	places  []place
+	order   []int                         // of the places, the cheapest first
 	more    func() []place                // places farther off, for when none of the first is free
 	ends    func(c *place) []drawing.Item // marks and rings of a place
 	now     int                           // index of the chosen place
@@ -47,17 +48,27 @@ func newPlace(cost float64, at, dir geom.Vec, room box, lines []line) place {
 	return c
 }
 
-// sort puts the cheapest places first.
+// sort finds the order of the places.
 func (l *label) sort() {
-	slices.SortStableFunc(l.places, func(a, b place) int { return cmp.Compare(a.cost, b.cost) })
+	l.order = l.order[:0]
+	for k := range l.places {
+		l.order = append(l.order, k)
+	}
+	slices.SortFunc(l.order, func(a, b int) int {
+		return cmp.Or(cmp.Compare(l.places[a].cost, l.places[b].cost), cmp.Compare(a, b))
+	})
 }
 
 // draw gives the items of the chosen place.
 func (l *label) draw(s *Style) []drawing.Item {
 	c := &l.places[l.now]
 	var out []drawing.Item
-	for _, ln := range c.lines {
-		out = append(out, drawing.Line(ln.a, ln.b, s.Lines.Fine()))
+	for i := 0; i < len(c.lines); { // lines that follow on each other in one stroke
+		chain := []geom.Vec{c.lines[i].a, c.lines[i].b}
+		for i++; i < len(c.lines) && c.lines[i].a == chain[len(chain)-1]; i++ {
+			chain = append(chain, c.lines[i].b)
+		}
+		out = append(out, drawing.Polyline{Points: chain, Pen: s.Lines.Fine()})
 	}
 	if l.ends != nil {
 		out = append(out, l.ends(c)...)
@@ -69,8 +80,11 @@ func (l *label) draw(s *Style) []drawing.Item {
 // leader that one would accept to avoid the thing.
 const (
 	hard       = 1000.0 // what must not be: lettering that cannot be read
+	tight      = 200.0  // lettering that can be read but stands too close
 	onHatch    = 10.0
 	alongPrice = 25.0
+
+	mostCrossed = 150.0 // for all that one line crosses: wavy edges have many sides
 )
 
 // crossPrice is the price of a crossing, by what the lines are for.
@@ -106,15 +120,10 @@ func (f *field) weigh(c *place) float64 {
 	grow := geom.V(textClear+1, textClear+1)
 	lines, boxes := f.near(c.box.min.Sub(grow), c.box.max.Add(grow))
 	for _, i := range boxes {
-		if c.box.meets(&f.boxes[i], textClear) {
-			sum += hard
-		}
+		sum += boxPrice(&c.box, &f.boxes[i])
 	}
 	for _, i := range lines {
-		if c.box.cut(&f.lines[i], lineClear) {
-			sum += hard
-			break
-		}
+		sum += linePrice(&c.box, &f.lines[i])
 	}
 	for i := range f.areas {
 		if a := &f.areas[i]; a.under(&c.box) {
@@ -128,13 +137,13 @@ func (f *field) weigh(c *place) float64 {
 	for i := range c.lines {
 		l := &c.lines[i]
 		lines, boxes := f.alongLine(l)
+		met := 0.0
 		for _, k := range lines {
-			sum += meetPrice(l, &f.lines[k])
+			met += meetPrice(l, &f.lines[k])
 		}
+		sum += min(met, mostCrossed)
 		for _, k := range boxes {
-			if f.boxes[k].cut(l, lineClear) {
-				sum += hard
-			}
+			sum += linePrice(&f.boxes[k], l)
 		}
 	}
 	c.fixed = sum
@@ -147,24 +156,90 @@ func clash(c, d *place) float64 {
 		c.min.Y-textClear > d.max.Y || d.min.Y-textClear > c.max.Y {
 		return 0
 	}
-	sum := 0.0
-	if c.box.meets(&d.box, textClear) {
-		sum += hard
-	}
+	sum := boxPrice(&c.box, &d.box)
 	for i := range c.lines {
-		if d.box.cut(&c.lines[i], lineClear) {
-			sum += hard
-		}
+		sum += linePrice(&d.box, &c.lines[i])
 		for k := range d.lines {
 			sum += meetPrice(&c.lines[i], &d.lines[k])
 		}
 	}
 	for k := range d.lines {
-		if c.box.cut(&d.lines[k], lineClear) {
-			sum += hard
-		}
+		sum += linePrice(&c.box, &d.lines[k])
 	}
 	return sum
+}
+
+// covered tells whether something fixed lies over the lettering of a place, or
+// a line of the place over fixed lettering.
+func (f *field) covered(c *place) bool {
+	lines, boxes := f.near(c.min, c.max)
+	for _, i := range boxes {
+		if c.box.meets(&f.boxes[i], 0) || c.strikes(&f.boxes[i]) {
+			return true
+		}
+	}
+	for _, i := range lines {
+		if c.box.cut(&f.lines[i], 0) {
+			return true
+		}
+	}
+	for i := range f.areas {
+		if a := &f.areas[i]; a.dark && a.under(&c.box) {
+			return true
+		}
+	}
+	return false
+}
+
+// struck tells whether something fixed lies over running values.
+func (b *box) struck(f *field) bool {
+	lines, boxes := f.near(b.min, b.max)
+	for _, i := range boxes {
+		if o := &f.boxes[i]; *o != *b && b.meets(o, 0) {
+			return true
+		}
+	}
+	for _, i := range lines {
+		if b.cut(&f.lines[i], 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// strikes tells whether a line of the place goes through lettering.
+func (c *place) strikes(b *box) bool {
+	for i := range c.lines {
+		if b.cut(&c.lines[i], 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// spoils tells whether one of two places makes the other unreadable.
+func (c *place) spoils(d *place) bool {
+	return c.box.meets(&d.box, 0) || c.strikes(&d.box) || d.strikes(&c.box)
+}
+
+func boxPrice(a, b *box) float64 {
+	switch {
+	case !a.meets(b, textClear):
+		return 0
+	case !a.meets(b, 0):
+		return tight
+	}
+	return hard
+}
+
+func linePrice(b *box, l *line) float64 {
+	switch {
+	case !b.cut(l, lineClear):
+		return 0
+	case !b.cut(l, 0):
+		return tight
+	}
+	return hard
 }
 
 // fine is a line of a label, drawn with the narrow pen.

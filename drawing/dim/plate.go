@@ -39,27 +39,23 @@ type Margin struct{ Left, Right, Below, Above unit.Length }
 // were no frame: what to add to a view before its scale is chosen. Drawn must
 // be at the scale of the plate.
 func Margins(p Plate, requests []Request) Margin {
-	p.Frame, p.Kept = drawing.Rect{}, nil
-	items, _ := Place(p, requests)
-	body := p.ready().Body
-	b := drawing.Bounds(items)
-	if b.Empty() {
-		return Margin{}
-	}
+	body, all := p.ready().Body, Extent(p, requests)
 	return Margin{
-		Left:  max(0, body.Min.X-b.Min.X),
-		Right: max(0, b.Max.X-body.Max.X),
-		Below: max(0, body.Min.Y-b.Min.Y),
-		Above: max(0, b.Max.Y-body.Max.Y),
+		Left: body.Min.X - all.Min.X, Right: all.Max.X - body.Max.X,
+		Below: body.Min.Y - all.Min.Y, Above: all.Max.Y - body.Max.Y,
 	}
 }
 
-// Around is the rectangle with the margin added.
-func (m Margin) Around(body drawing.Rect) drawing.Rect {
-	return drawing.Rect{
-		Min: geom.V(body.Min.X-m.Left, body.Min.Y-m.Below),
-		Max: geom.V(body.Max.X+m.Right, body.Max.Y+m.Above),
+// Extent is the rectangle around the body and all that the requests would add
+// if there were no frame.
+func Extent(p Plate, requests []Request) drawing.Rect {
+	p.Frame, p.Kept = drawing.Rect{}, nil
+	items, _ := Place(p, requests)
+	all := p.ready().Body
+	if b := drawing.Bounds(items); !b.Empty() {
+		all = all.Union(b)
 	}
+	return all
 }
 
 // limitless is the frame of a plate that has none.
@@ -76,7 +72,7 @@ func (p Plate) ready() Plate {
 	if p.Body.Empty() || !finite(p.Body.Min) || !finite(p.Body.Max) {
 		p.Body = drawing.Rect{Min: p.Origin, Max: p.Origin}
 	}
-	if p.Frame.Empty() {
+	if p.Frame.Empty() || !finite(p.Frame.Min) || !finite(p.Frame.Max) {
 		p.Frame = limitless
 	}
 	if p.Style == (Style{}) {

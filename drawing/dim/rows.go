@@ -23,7 +23,10 @@ func (b *board) settle(s *side, f *field) []*ruler {
 			in := s.rows[k-1]
 			w.at = in.at + max(style.Next, in.outer+rowGap+w.inner)
 		}
-		b.refan(s, k)
+		for _, e := range w.entries {
+			e.stand(s, w.at)
+		}
+		b.refan(s, k, f)
 		w.at += b.push(s, w, f)
 		for _, e := range w.entries {
 			e.stand(s, w.at)
@@ -32,6 +35,7 @@ func (b *board) settle(s *side, f *field) []*ruler {
 			done = append(done, newRuler(e, style))
 		}
 	}
+	s.stagger(style)
 	extend(done, f, style)
 	for _, r := range done {
 		r.enter(f)
@@ -39,27 +43,60 @@ func (b *board) settle(s *side, f *field) []*ruler {
 	return done
 }
 
-// refan spreads running values anew, now that the rows beyond are known whose
-// extension lines pass between them.
-func (b *board) refan(s *side, k int) {
+// refan spreads running values anew, now that it is known which lines pass
+// between them: extension lines of rows beyond, and what is fixed there.
+func (b *board) refan(s *side, k int, f *field) {
 	w := s.rows[k]
 	for _, e := range w.entries {
 		if !e.running {
 			continue
 		}
-		var barriers []unit.Length
-		for _, far := range s.rows[k+1:] {
-			for _, o := range far.entries {
-				for _, u := range o.u {
-					if u > e.fan.lo-barrier && u < e.fan.hi+barrier {
-						barriers = append(barriers, u)
+		for range 2 { // a fan that spreads farther out may meet more
+			barriers := e.barred(f, &b.p.Style)
+			for _, far := range s.rows[k+1:] {
+				for _, o := range far.entries {
+					for i := range o.u {
+						barriers = append(barriers, o.passing(i, e, &b.p.Style))
 					}
 				}
 			}
+			e.fan = e.spread(&b.p.Style, barriers)
 		}
-		e.fan = e.spread(&b.p.Style, barriers)
 		w.outer = max(w.outer, e.fan.depth(&b.p.Style)+e.skew(s))
 	}
+}
+
+// barred finds what is fixed where the values of running dimensions would stand.
+func (e *entry) barred(f *field, s *Style) []bead {
+	const aside = 30 // values may be pushed this far
+	lo, hi := e.fan.lo-aside, e.fan.hi+aside
+	mid := e.dir.Mul(float64((lo + hi) / 2)).Add(e.out.Mul(float64(e.dist + e.fan.depth(s)/2)))
+	zone := newBox(mid, e.dir, hi-lo, e.fan.depth(s))
+	lines, boxes := f.near(zone.min, zone.max)
+	var out []bead
+	for _, i := range lines {
+		if l := &f.lines[i]; zone.cut(l, 0) {
+			t0, t1 := zone.clipped(l)
+			a, b := l.a.Lerp(l.b, t0).Dot(e.dir), l.a.Lerp(l.b, t1).Dot(e.dir)
+			out = append(out, barrierAt(unit.Length(a+b)/2, unit.Length(math.Abs(b-a))))
+		}
+	}
+	for _, i := range boxes {
+		if o := &f.boxes[i]; zone.meets(o, 0) {
+			half := abs(unit.Length(o.dir.Dot(e.dir)))*o.hw + abs(unit.Length(o.dir.Cross(e.dir)))*o.hh
+			out = append(out, barrierAt(unit.Length(o.mid.Dot(e.dir)), 2*half))
+		}
+	}
+	return out
+}
+
+// passing is the barrier that the extension line of station i makes among the
+// values of running dimensions e.
+func (o *entry) passing(i int, e *entry, s *Style) bead {
+	foot := o.dir.Mul(float64(o.u[i]))
+	across := func(v unit.Length) unit.Length { return unit.Length(foot.Add(o.out.Mul(float64(v))).Dot(e.dir)) }
+	a, b := across(e.dist), across(e.dist+e.fan.depth(s))
+	return barrierAt((a+b)/2, abs(a-b))
 }
 
 // stand puts the line of an entry so that its nearest end is at from the base.

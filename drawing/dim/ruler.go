@@ -6,15 +6,20 @@ import (
 	"slabwright/model/unit"
 )
 
+// arrowHalf is half the width that an arrow takes, in parts of its length: less
+// than at its widest, since lettering stands off its point as well.
+const arrowHalf = 0.12
+
 // ruler is a dimension line in its place, with its terminators.
 type ruler struct {
-	e     *entry
-	on    []geom.Vec // stations on the line
-	lines []line     // dimension line
-	marks []drawing.Mark
-	items []drawing.Item // running values with the ends of their extension lines
-	fixed []box          // running values, origin
-	small []bool         // links with terminators outside
+	e      *entry
+	on     []geom.Vec // stations on the line
+	lines  []line     // dimension line
+	marks  []drawing.Mark
+	items  []drawing.Item // running values with the ends of their extension lines
+	values []box          // of running values
+	origin []box          // of the circle at the datum
+	small  []bool         // links with terminators outside
 }
 
 func newRuler(e *entry, s *Style) *ruler {
@@ -24,7 +29,7 @@ func newRuler(e *entry, s *Style) *ruler {
 	}
 	if e.running {
 		r.runningMarks(s)
-		r.values(s)
+		r.letter(s)
 		return r
 	}
 	r.small = make([]bool, len(e.u)-1)
@@ -73,7 +78,7 @@ func terminate(on []geom.Vec, small []bool, s *Style) ([]line, []drawing.Mark) {
 	if small[last-1] {
 		to = to.Add(dir.Mul(float64(s.EndSize + tail)))
 	}
-	return []line{newLine(from, to, s.EndSize/6, ruled)}, marks
+	return []line{newLine(from, to, s.Lines.Narrow/2, ruled)}, marks
 }
 
 // runningMarks puts the origin circle on the datum and on each station a
@@ -84,7 +89,7 @@ func (r *ruler) runningMarks(s *Style) {
 	origin := r.on[e.datum]
 	pen := s.Lines.Fine()
 	r.marks = append(r.marks, drawing.Mark{Kind: drawing.Origin, At: origin, Dir: e.dir, Pen: pen})
-	r.fixed = append(r.fixed, newBox(origin, e.dir, 2*originR, 2*originR))
+	r.origin = append(r.origin, newBox(origin, e.dir, 2*originR, 2*originR))
 	for i, q := range r.on {
 		m := drawing.Mark{Kind: s.End, At: q, Dir: e.dir, Size: s.EndSize, Pen: pen}
 		switch {
@@ -100,15 +105,15 @@ func (r *ruler) runningMarks(s *Style) {
 	arm := func(to geom.Vec) {
 		way := to.Sub(origin)
 		if way.Len() > originR {
-			r.lines = append(r.lines, newLine(origin.Add(way.Unit().Mul(float64(originR))), to, s.EndSize/6, ruled))
+			r.lines = append(r.lines, newLine(origin.Add(way.Unit().Mul(float64(originR))), to, s.Lines.Narrow/2, ruled))
 		}
 	}
 	arm(r.on[0])
 	arm(r.on[last])
 }
 
-// values letters running dimensions at the ends of their extension lines.
-func (r *ruler) values(s *Style) {
+// letter writes running dimensions at the ends of their extension lines.
+func (r *ruler) letter(s *Style) {
 	e := r.e
 	dir := readable(e.out)
 	for i, q := range r.on {
@@ -122,7 +127,7 @@ func (r *ruler) values(s *Style) {
 		mid := end.Add(e.out.Mul(float64(fanStart + b.width/2)))
 		at := mid.Sub(dir.Mul(float64(b.width / 2))).Sub(dir.Left().Mul(float64(b.height / 2)))
 		r.items = append(r.items, b.items(at, dir)...)
-		r.fixed = append(r.fixed, b.box(at, dir))
+		r.values = append(r.values, b.box(at, dir))
 	}
 }
 
@@ -132,12 +137,15 @@ func (r *ruler) enter(f *field) {
 		f.addLine(l)
 	}
 	for _, m := range r.marks {
-		if m.Kind == drawing.Oblique {
-			h := m.Dir.Unit().Turn(45 * unit.Degree).Mul(float64(m.Size) / 2)
-			f.addLine(newLine(m.At.Sub(h), m.At.Add(h), m.Pen.Width/2, edge))
+		switch d := m.Dir.Unit().Mul(float64(m.Size)); m.Kind {
+		case drawing.Oblique:
+			h := d.Turn(45 * unit.Degree).Mul(0.5)
+			f.addLine(newLine(m.At.Sub(h), m.At.Add(h), m.Pen.Width/2, ruled))
+		case drawing.Arrow, drawing.OpenArrow:
+			f.addLine(newLine(m.At, m.At.Sub(d), arrowHalf*m.Size, ruled))
 		}
 	}
-	for _, b := range r.fixed {
+	for _, b := range append(r.origin, r.values...) {
 		f.addBox(b)
 	}
 }

@@ -93,6 +93,13 @@ func (b *board) assign(entries []*entry) {
 	b.sides = slices.DeleteFunc(b.sides, func(s *side) bool { return len(s.rows) == 0 && !s.main })
 }
 
+// order lists the sides as their rows take their places: those of sloping edges
+// first, which stand nearest to them.
+func (b *board) order() []*side {
+	n := len(b.p.mainSides())
+	return append(slices.Clone(b.sides[n:]), b.sides[:n]...)
+}
+
 // rank orders lines of equal length: a chain stands inside the overall size,
 // running dimensions outside.
 func rank(e *entry) int {
@@ -137,11 +144,11 @@ const (
 // cost weighs a row of a side for an entry; it is infinite when the row is taken.
 func (b *board) cost(e *entry, s *side, out geom.Vec, r int) float64 {
 	before, after := e.reserve(&b.p.Style)
-	lo, hi := e.u[0], e.u[len(e.u)-1]
+	lo, hi := e.flat[0], e.flat[len(e.flat)-1]
 	c := rowWeight * float64(r)
 	for k, w := range s.rows {
 		for _, o := range w.entries {
-			olo, ohi := o.u[0], o.u[len(o.u)-1]
+			olo, ohi := o.flat[0], o.flat[len(o.flat)-1]
 			switch {
 			case k == r:
 				ob, oa := o.reserve(&b.p.Style)
@@ -149,11 +156,11 @@ func (b *board) cost(e *entry, s *side, out geom.Vec, r int) float64 {
 					return math.Inf(1)
 				}
 			case k > r:
-				c += crossingWeight * float64(within(o.u, e.u))
+				c += crossingWeight * float64(within(o.flat, e.flat))
 			default:
-				c += crossingWeight * float64(within(e.u, o.u))
+				c += crossingWeight * float64(within(e.flat, o.flat))
 				if o.running {
-					c += runningWeight * float64(within(e.u, []unit.Length{o.fan.lo, o.fan.hi}))
+					c += runningWeight * float64(within(e.flat, []unit.Length{o.fan.lo, o.fan.hi}))
 				}
 			}
 		}

@@ -1,5 +1,10 @@
 package dim
 
+import (
+	"math"
+	"slices"
+)
+
 // solver chooses a place for each label so that the sum of all prices is low:
 // one after the other, then each again among the others until nothing
 // improves, then by moving pairs that clash. There is no chance in it.
@@ -11,8 +16,8 @@ type solver struct {
 // Bounds on the work.
 const (
 	sweeps     = 8
-	rescues    = 4  // rounds that move others out of the way
-	rescueTry  = 24 // cheapest places tried for a label that clashes
+	rescues    = 3  // rounds that move others out of the way
+	rescueTry  = 12 // cheapest places tried for a label that clashes
 	chainLimit = 3  // labels moved out of the way for one
 )
 
@@ -21,7 +26,7 @@ func (s *solver) run() {
 		l.sort()
 		l.now = -1
 		s.choose(i, i)
-		if s.price(i, l.now, i) >= hard && l.more != nil {
+		if s.price(i, l.now, i, tight) >= tight && l.more != nil {
 			s.widen(l)
 			s.choose(i, i)
 		}
@@ -48,11 +53,15 @@ func (s *solver) widen(l *label) {
 	}
 }
 
-// price is what place k of label i costs among the first n labels.
-func (s *solver) price(i, k, n int) float64 {
+// price is what place k of label i costs among the first n labels; it stops
+// adding up when it comes to limit.
+func (s *solver) price(i, k, n int, limit float64) float64 {
 	c := &s.labels[i].places[k]
 	sum := c.cost + s.f.weigh(c)
 	for j, o := range s.labels[:n] {
+		if sum >= limit {
+			break
+		}
 		if j != i {
 			sum += clash(c, &o.places[o.now])
 		}
@@ -64,19 +73,15 @@ func (s *solver) price(i, k, n int) float64 {
 // whether that is another place than before.
 func (s *solver) choose(i, n int) bool {
 	l := s.labels[i]
-	best, to := 0.0, -1
+	best, to := math.Inf(1), -1
 	if l.now >= 0 {
-		best, to = s.price(i, l.now, n), l.now
+		best, to = s.price(i, l.now, n, best), l.now
 	}
-	for k := range l.places {
-		c := &l.places[k]
-		if to >= 0 && c.cost >= best {
-			break // places are sorted: the rest cannot be cheaper
+	for _, k := range l.order {
+		if l.places[k].cost >= best {
+			break // the rest cannot be cheaper
 		}
-		if to >= 0 && c.cost+s.f.weigh(c) >= best {
-			continue
-		}
-		if p := s.price(i, k, n); to < 0 || p < best {
+		if p := s.price(i, k, n, best); p < best {
 			best, to = p, k
 		}
 	}
@@ -100,21 +105,12 @@ func (s *solver) total(set []int) float64 {
 		c := &s.labels[i].places[s.labels[i].now]
 		sum += c.cost + s.f.weigh(c)
 		for j, o := range s.labels {
-			if j != i && !contains(set[:a], j) {
+			if j != i && !slices.Contains(set[:a], j) {
 				sum += clash(c, &o.places[o.now])
 			}
 		}
 	}
 	return sum
-}
-
-func contains(set []int, i int) bool {
-	for _, k := range set {
-		if k == i {
-			return true
-		}
-	}
-	return false
 }
 
 // rescue moves labels that stand in the way of one that has no place; it tells
@@ -123,7 +119,7 @@ func (s *solver) rescue() bool {
 	better := false
 	n := len(s.labels)
 	for i, l := range s.labels {
-		if s.price(i, l.now, n) < hard {
+		if c := &l.places[l.now]; s.price(i, l.now, n, c.cost+tight) < c.cost+tight {
 			continue
 		}
 		if l.more != nil {
@@ -142,9 +138,9 @@ func (s *solver) rescue() bool {
 func (s *solver) shove(i int) bool {
 	l := s.labels[i]
 	tried := 0
-	for k := range l.places {
+	for _, k := range l.order {
 		c := &l.places[k]
-		if s.f.weigh(c) >= hard || k == l.now {
+		if s.f.weigh(c) >= tight || k == l.now {
 			continue
 		}
 		if tried++; tried > rescueTry {
@@ -152,7 +148,7 @@ func (s *solver) shove(i int) bool {
 		}
 		set := []int{i}
 		for j, o := range s.labels {
-			if j != i && clash(c, &o.places[o.now]) >= hard {
+			if j != i && clash(c, &o.places[o.now]) >= tight {
 				set = append(set, j)
 			}
 		}
@@ -173,6 +169,20 @@ func (s *solver) shove(i int) bool {
 		}
 		for a, j := range set {
 			s.labels[j].now = was[a]
+		}
+	}
+	return false
+}
+
+// unreadable tells whether label i came to stand under or over something.
+func (s *solver) unreadable(i int) bool {
+	c := &s.labels[i].places[s.labels[i].now]
+	if s.f.covered(c) {
+		return true
+	}
+	for j, o := range s.labels {
+		if j != i && c.spoils(&o.places[o.now]) {
+			return true
 		}
 	}
 	return false
