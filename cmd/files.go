@@ -70,8 +70,10 @@ func addModels(b report.Build, out fileSet) error {
 			if err != nil {
 				return fmt.Errorf("part %s: %w", p.ID, err)
 			}
+			if len(o.Meshes) == 0 { // the first body gives the part its colour
+				o.Color = mesh.Color{R: body.Colour.R, G: body.Colour.G, B: body.Colour.B}
+			}
 			o.Meshes = append(o.Meshes, m)
-			o.Color = mesh.Color{R: body.Colour.R, G: body.Colour.G, B: body.Colour.B}
 			if p.Angle != nil || p.Rod != nil {
 				o.Metal, o.Roughness = true, 0.55
 			}
