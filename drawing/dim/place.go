@@ -82,7 +82,7 @@ func (l *layout) rows(requests []Request) {
 	var entries []*entry
 	for i, q := range requests {
 		if !l.sound(q) {
-			l.trouble(i, "", NoSense)
+			l.trouble(i, kindOf(q), NoSense)
 			continue
 		}
 		var e *entry
@@ -97,7 +97,7 @@ func (l *layout) rows(requests []Request) {
 			continue
 		}
 		if e == nil {
-			l.trouble(i, "", NoSense)
+			l.trouble(i, kindOf(q), NoSense)
 			continue
 		}
 		e.request = i
@@ -133,7 +133,7 @@ func (l *layout) through(requests []Request) {
 		}
 		from, to := l.p.at(a.A), l.p.at(a.B)
 		if a.A.Sub(a.B).Len() < same {
-			l.trouble(i, "", NoSense)
+			l.trouble(i, kindOf(q), NoSense)
 			continue
 		}
 		if readable(to.Sub(from)).Dot(to.Sub(from)) < 0 {
@@ -178,7 +178,7 @@ func (l *layout) label(i int, q Request) {
 		return
 	}
 	if b == nil || b.text.empty() {
-		l.trouble(i, "", NoSense)
+		l.trouble(i, kindOf(q), NoSense)
 		return
 	}
 	l.labels = append(l.labels, b)

@@ -158,6 +158,9 @@ func TestReport(t *testing.T) {
 	if why[NoSense] != 2 || why[OffPage] == 0 {
 		t.Errorf("troubles %v", rep.Troubles)
 	}
+	if k := rep.Troubles[0]; k.Text != "linear" && k.Text != "none" {
+		t.Errorf("trouble %+v does not name its kind", k)
+	}
 	for _, f := range rep.Findings("03-top") {
 		if f.Status != find.Warn || f.Rule == "" || f.Title == "" || f.Why == "" {
 			t.Errorf("finding %+v", f)
