@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"slices"
 
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -39,34 +40,60 @@ type Bounder interface{ bound() Bound }
 func (b Bound) bound() Bound { return b }
 
 func (w *Wall) bound() Bound {
+	if w == nil {
+		return Bound{Kind: ToWall, faults: faults{faultf("a wall is missing: take one with room.Wall(...)")}}
+	}
 	if len(w.faults) > 0 {
 		return Bound{Kind: ToWall, Name: w.Name, faults: w.faults}
 	}
 	return Bound{Kind: ToWall, Name: w.Name, Wall: w, lines: w.Hull}
 }
 
+// boundOf gives what bounds a slab, or a fault where nothing is given.
+func boundOf(b Bounder) Bound {
+	if b == nil {
+		return (*Wall)(nil).bound()
+	}
+	out := b.bound()
+	if out.lines == nil && len(out.faults) == 0 {
+		out.faults = faults{faultf("a bound without a line: make one with room.Wall, Across, Straight, Mark or EdgeOf")}
+	}
+	return out
+}
+
 // Across is the straight line from one corner to another, left to right, such
 // as the mouth of a recess or the whole back of a room.
 func (r *Room) Across(from, to string) Bound {
-	name := from + "-" + to
+	b := Bound{Kind: ToMouth, Name: from + "-" + to}
 	var names []string
 	for _, c := range r.Corners {
 		names = append(names, c.Name)
 	}
-	var ends [2]geom.Vec
-	for i, word := range []string{from, to} {
-		c, ok := r.Corner(word)
-		if !ok {
-			return Bound{Kind: ToMouth, Name: name, faults: faults{faultf("there is no corner %q%s", word, didYouMean(word, names))}}
+	for _, word := range []string{from, to} {
+		if !slices.Contains(names, word) {
+			b.faults = b.faults.and(faultf("there is no corner %q%s", word, didYouMean(word, names)))
 		}
-		ends[i] = c.At
 	}
-	return Bound{Kind: ToMouth, Name: name, lines: func(_, _ unit.Length) geom.Line { return geom.Through(ends[0], ends[1]) }}
+	i, j := slices.Index(names, from), slices.Index(names, to)
+	switch {
+	case len(b.faults) > 0:
+		return b
+	case i == j:
+		b.faults = faults{faultf("a line from corner %q to itself leads nowhere", from)}
+		return b
+	case i > j && !r.Closed:
+		b.faults = faults{faultf("corner %q lies to the right of %q: name the left one first", from, to)}
+		return b
+	}
+	l := geom.Through(r.Corners[i].At, r.Corners[j].At)
+	b.lines = func(_, _ unit.Length) geom.Line { return l }
+	return b
 }
 
 // Gap overrides the gap that a slab keeps from this bound.
 func (b Bound) Gap(g unit.Length) Bound {
 	b.gap, b.gapGiven = g, true
+	b.faults = b.faults.within("gap to "+b.Name, g, 0, 100)
 	return b
 }
 
@@ -86,17 +113,17 @@ func (w *Wall) Mark(s unit.Length) Bound { return w.bound().Mark(s) }
 func (w *Wall) MarkFromRight(s unit.Length) Bound { return w.bound().MarkFromRight(s) }
 
 func (b Bound) square(s unit.Length, fromRight bool) Bound {
-	out := Bound{Kind: ToAir, Name: fmt.Sprintf("square cut at %.4g on %s", float64(s), b.Name), inward: true, faults: b.faults}
+	out := Bound{Kind: ToAir, Name: fmt.Sprintf("square cut at %s on %s", inWords(s), b.Name), inward: true, faults: b.faults}
 	if b.lines == nil {
 		return out
 	}
+	out.faults = b.faults.within("square cut on "+b.Name, s, 0, b.lines(0, 0).D.Len())
 	out.lines = func(z0, z1 unit.Length) geom.Line {
-		l := b.lines(z0, z1)
+		l, at := b.lines(z0, z1), s
 		if fromRight {
-			s2 := l.D.Len() - s
-			return geom.Line{P: l.P.Add(l.D.Unit().Mul(float64(s2))), D: l.D.Left()}
+			at = l.D.Len() - s
 		}
-		return geom.Line{P: l.P.Add(l.D.Unit().Mul(float64(s))), D: l.D.Left()}
+		return geom.Line{P: l.P.Add(l.D.Unit().Mul(float64(at))), D: l.D.Left()}
 	}
 	return out
 }
@@ -120,16 +147,20 @@ func (r *Room) Straight(from, to string) Bound {
 	if len(b.faults) > 0 {
 		return b
 	}
+	corners := b.lines(0, 0)
+	walls := r.between(from, to)
 	b.lines = func(z0, z1 unit.Length) geom.Line {
-		a, _ := r.Corner(from)
-		c, _ := r.Corner(to)
-		l := geom.Through(a.At, c.At)
 		var in unit.Length
-		for _, w := range r.between(from, to) {
+		for i, w := range walls {
 			h := w.Hull(z0, z1)
-			in = max(in, -l.Side(h.P), -l.Side(h.P.Add(h.D)))
+			in = max(in, -corners.Side(h.P), -corners.Side(h.P.Add(h.D)))
+			if i > 0 { // an arris between leaning walls stands out further than either
+				if p, ok := walls[i-1].Hull(z0, z1).Meet(h); ok && p.Sub(h.P).Len() < 100 {
+					in = max(in, -corners.Side(p))
+				}
+			}
 		}
-		return l.Shift(-in)
+		return corners.Shift(-in)
 	}
 	return b
 }

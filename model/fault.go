@@ -2,15 +2,19 @@ package model
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 	"runtime"
 	"strings"
+
+	"slabwright/model/unit"
 )
 
 // fault is a mistake in a description, with the line of the call that made it.
 type fault struct {
-	what string
-	line string
+	what  string
+	line  string
+	waits bool // no mistake of its own: a part that it needs was left out
 }
 
 // faults travel inside the values of the description language.
@@ -21,9 +25,32 @@ func (f faults) and(more ...fault) faults {
 	return append(f[:len(f):len(f)], more...)
 }
 
-func faultf(format string, args ...any) fault {
-	return fault{fmt.Sprintf(format, args...), callLine()}
+// within notes a length that is no number or outside what can be described.
+func (f faults) within(what string, v, low, high unit.Length) faults {
+	if v >= low && v <= high {
+		return f
+	}
+	return f.and(faultf("the %s is %s: %s to %s can be described", what, inWords(v), plain(low), inWords(high)))
 }
+
+func faultf(format string, args ...any) fault {
+	return fault{what: fmt.Sprintf(format, args...), line: callLine()}
+}
+
+// inWords writes a length for a message, whatever it is.
+func inWords(l unit.Length) string {
+	switch {
+	case math.IsNaN(float64(l)):
+		return "no number"
+	case l >= unit.M*unit.M:
+		return "more than a kilometre"
+	case l <= -unit.M*unit.M:
+		return "less than minus a kilometre"
+	}
+	return plain(l) + " mm"
+}
+
+func plain(l unit.Length) string { return unit.Style{}.Length(l) }
 
 // callLine gives "dir/file.go:12" of the nearest caller outside this package:
 // the line of the description.

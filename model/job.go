@@ -1,6 +1,8 @@
 package model
 
 import (
+	"fmt"
+
 	"slabwright/model/survey"
 	"slabwright/model/unit"
 )
@@ -9,6 +11,14 @@ import (
 type Pos struct {
 	File         string
 	Line, Column int
+}
+
+// String is "file:line:column", "" for nowhere.
+func (p Pos) String() string {
+	if p == (Pos{}) {
+		return ""
+	}
+	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
 }
 
 // Job is all that the person has told: what was measured, who will use the

@@ -10,8 +10,8 @@ import (
 // FrontEdge is what a front edge is: straight (the zero value) or natural.
 type FrontEdge struct {
 	natural  bool
-	measured bool
 	stations []NaturalStation
+	faults   faults
 }
 
 // NaturalEdge is a natural edge whose line has been measured: at each station,
@@ -21,7 +21,16 @@ type FrontEdge struct {
 func NaturalEdge(stations ...NaturalStation) FrontEdge {
 	s := append([]NaturalStation(nil), stations...)
 	sort.SliceStable(s, func(i, j int) bool { return s[i].Along < s[j].Along })
-	return FrontEdge{natural: true, measured: len(s) > 0, stations: s}
+	e := FrontEdge{natural: true, stations: s}
+	for i, n := range s {
+		e.faults = e.faults.within("station of the natural edge", n.Along, -10*unit.M, 10*unit.M).
+			within("natural edge beyond its narrowest place, at the top face,", n.Top, 0, 500).
+			within("natural edge beyond its narrowest place, at the underside,", n.Under, 0, 500)
+		if i > 0 && n.Along-s[i-1].Along < 1 {
+			e.faults = e.faults.and(faultf("the natural edge has two stations at %s", inWords(n.Along)))
+		}
+	}
+	return e
 }
 
 // NaturalOf is the natural edge of a slab on offer, from its usable widths at

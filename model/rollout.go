@@ -23,27 +23,24 @@ type RollOutPiece struct {
 // the wall, overall height with castors.
 func RollOut(s stock.Species, width, depth, height unit.Length) RollOutPiece {
 	p := RollOutPiece{species: s, width: width, depth: depth, height: height, board: 27, castor: 60, travel: depth}
-	if !(width >= 200 && depth >= 200 && height >= 150) {
-		p.faults = p.faults.and(faultf("a roll-out table of %.4g x %.4g x %.4g mm: 200 x 200 x 150 at least", float64(width), float64(depth), float64(height)))
-	}
+	p.faults = p.faults.wood(s).
+		within("width of the roll-out table", width, 200, 4000).
+		within("depth of the roll-out table", depth, 200, 2000).
+		within("height of the roll-out table", height, 150, 2000)
 	return p
 }
 
 // Boards sets the thickness of its top and sides.
 func (p RollOutPiece) Boards(t unit.Length) RollOutPiece {
 	p.board = t
-	if !(t >= 12 && t <= 60) {
-		p.faults = p.faults.and(faultf("boards of %.4g mm: 12 to 60 mm can be described", float64(t)))
-	}
+	p.faults = p.faults.within("thickness of the boards", t, 12, 60)
 	return p
 }
 
 // Castors sets the overall height of the castors.
 func (p RollOutPiece) Castors(h unit.Length) RollOutPiece {
 	p.castor = h
-	if !(h >= 20 && h <= 150) {
-		p.faults = p.faults.and(faultf("castors of %.4g mm: 20 to 150 mm can be described", float64(h)))
-	}
+	p.faults = p.faults.within("height of the castors", h, 20, 150)
 	return p
 }
 
@@ -51,22 +48,31 @@ func (p RollOutPiece) Castors(h unit.Length) RollOutPiece {
 // slab's left end, its front set back from the slab's straight front edge.
 func (p RollOutPiece) Parked(under string, fromLeft, setBack unit.Length) RollOutPiece {
 	p.under, p.left, p.setBack = under, fromLeft, setBack
+	p.faults = p.faults.within("place of the table, from the left end of "+under+",", fromLeft, -4000, 10*unit.M).
+		within("set-back of the table from the front of "+under, setBack, -2000, 2000)
 	return p
 }
 
 // Travels says how far it is rolled out; its own depth when not said.
 func (p RollOutPiece) Travels(l unit.Length) RollOutPiece {
 	p.travel = l
+	p.faults = p.faults.within("way that the table rolls out", l, 0, 5000)
 	return p
 }
 
 func (p RollOutPiece) place(d *Design, id string) (*Part, faults) {
 	bad := p.faults
-	if p.height <= p.castor+p.board {
-		bad = bad.and(faultf("roll-out table %q: nothing is left between castors and top", id))
+	if p.under == "" {
+		bad = bad.and(faultf("roll-out table %q needs a slab to stand under: Parked(...)", id))
 	}
-	slab, more := d.slab(p.under)
-	if bad = bad.and(more...); len(bad) > 0 {
+	if p.height < p.castor+3*p.board {
+		bad = bad.and(faultf("roll-out table %q: castors of %s and boards of %s leave no room between its shelf and its top", id, inWords(p.castor), inWords(p.board)))
+	}
+	if len(bad) > 0 {
+		return nil, bad
+	}
+	slab, bad := d.slab(p.under)
+	if bad != nil {
 		return nil, bad
 	}
 	front := slab.Slab.Front()
@@ -92,7 +98,7 @@ func (p RollOutPiece) bodies(pose geom.Pose) []Body {
 		wood("top", 0, w, -dp, 0, h-t, h),
 		wood("left side", 0, t, -dp, 0, c, h-t),
 		wood("right side", w-t, w, -dp, 0, c, h-t),
-		wood("back rail", t, w-t, -t, 0, h-t-120, h-t),
+		wood("back rail", t, w-t, -t, 0, max(c+t, h-t-120), h-t),
 		wood("shelf", t, w-t, -dp, 0, c, c+t),
 	}
 	r := c * 0.4

@@ -31,9 +31,13 @@ const (
 func (d *Design) SitAt(name, slab string, centre unit.Length, people []Person) {
 	s := Seat{Name: name, At: slab, Centre: centre, People: people, Line: callLine()}
 	part, bad := d.slab(slab)
+	if bad == nil {
+		front := part.Slab.Front() // runs from right to left
+		bad = bad.within("middle of the seat, from the left end of "+slab+",", centre, front.End.X, front.Start.X)
+	}
 	if bad != nil {
 		for _, f := range bad {
-			d.fault("", s.Line, f.what)
+			d.report("", f)
 		}
 		return
 	}
@@ -44,7 +48,7 @@ func (d *Design) SitAt(name, slab string, centre unit.Length, people []Person) {
 	for _, p := range people {
 		legs, err := LegRoomOf(p)
 		if err != nil {
-			d.fault("", s.Line, fmt.Sprintf("%s: %v", p.Name, err))
+			d.report("", faultf("%s: %v", p.Name, err))
 			continue
 		}
 		d.Zones = append(d.Zones, legs.zones(d.Room, part, s)...)

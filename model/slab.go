@@ -1,7 +1,6 @@
 package model
 
 import (
-	"slabwright/model/geom"
 	"slabwright/model/stock"
 	"slabwright/model/unit"
 )
@@ -17,6 +16,7 @@ type SlabPiece struct {
 	sideGap     unit.Length
 	backGap     unit.Length
 	depth       unit.Length
+	depthGiven  bool
 	meets       string // slab whose back edge the front meets
 	meetGap     unit.Length
 	top         unit.Length
@@ -24,17 +24,24 @@ type SlabPiece struct {
 	front       FrontEdge
 	ease        unit.Length
 	work        []work
-	rods        *rods
+	rods        *Rods
+	rodsLine    string
 	faults      faults
 }
 
 // Slab is a slab of a species and a finished thickness.
 func Slab(s stock.Species, thickness unit.Length) SlabPiece {
 	p := SlabPiece{species: s, thickness: thickness, kind: KindSlab}
-	if !(thickness >= 10 && thickness <= 200) {
-		p.faults = p.faults.and(faultf("a slab of thickness %.4g mm: 10 to 200 mm can be described", float64(thickness)))
+	p.faults = p.faults.wood(s)
+	return p.checked("thickness of the slab", thickness, 10, 200)
+}
+
+// wood notes a species that is none.
+func (f faults) wood(s stock.Species) faults {
+	if s.Name != "" && s.Density > 0 {
+		return f
 	}
-	return p
+	return f.and(faultf("a wood without name or density: take a species such as stock.Ash"))
 }
 
 // Shelf is a slab that hangs above the worktop.
@@ -60,14 +67,14 @@ func (p SlabPiece) Against(backs ...Bounder) SlabPiece {
 // wood to move.
 func (p SlabPiece) Gaps(sides, back unit.Length) SlabPiece {
 	p.sideGap, p.backGap = sides, back
-	return p.checked("gap", sides, 0, 100).checked("gap", back, 0, 100)
+	return p.checked("gap at the sides", sides, 0, 100).checked("gap at the back", back, 0, 100)
 }
 
 // Depth is the distance from the back edge to the straight front edge; a
 // natural edge goes beyond it and nowhere behind.
 func (p SlabPiece) Depth(d unit.Length) SlabPiece {
-	p.depth = d
-	return p.checked("depth", d, 50, 3000)
+	p.depth, p.depthGiven = d, true
+	return p.checked("depth of the slab", d, 50, 3000)
 }
 
 // Meeting lets the front edge run up to the back edge of a slab that is
@@ -80,7 +87,7 @@ func (p SlabPiece) Meeting(slab string, gap unit.Length) SlabPiece {
 // SurfaceAt puts the upper face at a height above the floor.
 func (p SlabPiece) SurfaceAt(z unit.Length) SlabPiece {
 	p.top, p.topGiven = z, true
-	return p.checked("height", z, 0, 4000)
+	return p.checked("height of the surface", z, 0, 4000)
 }
 
 // UndersideAt puts the lower face at a height above the floor.
@@ -89,6 +96,7 @@ func (p SlabPiece) UndersideAt(z unit.Length) SlabPiece { return p.SurfaceAt(z +
 // Front says what the front edge is: a natural edge, or straight when not said.
 func (p SlabPiece) Front(e FrontEdge) SlabPiece {
 	p.front = e
+	p.faults = p.faults.and(e.faults...)
 	return p
 }
 
@@ -97,72 +105,10 @@ func (p SlabPiece) Front(e FrontEdge) SlabPiece {
 // walls.
 func (p SlabPiece) Eased(by unit.Length) SlabPiece {
 	p.ease = by
-	return p.checked("chamfer", by, 0, 20)
+	return p.checked("chamfer", by, 0, min(20, p.thickness/2))
 }
 
 func (p SlabPiece) checked(what string, v, low, high unit.Length) SlabPiece {
-	if !(v >= low && v <= high) {
-		p.faults = p.faults.and(faultf("a %s of %.4g mm: %.4g to %.4g mm can be described", what, float64(v), float64(low), float64(high)))
-	}
-	return p
-}
-
-// work is a piece of wood work as described; it is placed when the slab's
-// outline is known.
-type work struct {
-	Feature
-	x, back unit.Length
-	path    []geom.Vec
-	line    string
-}
-
-// At is a place on a slab: x from the left end along the back edge, and the
-// distance from the back edge.
-type At struct{ X, Back unit.Length }
-
-// Hole bores a round hole through the slab, such as one for cables.
-func (p SlabPiece) Hole(name string, at At, dia unit.Length) SlabPiece {
-	return p.with(work{Feature: Feature{Name: name, Kind: Through, Dia: dia}, x: at.X, back: at.Back})
-}
-
-// Groove cuts a groove along a path of places, from one face.
-func (p SlabPiece) Groove(name string, face Face, width, depth unit.Length, path ...At) SlabPiece {
-	w := work{Feature: Feature{Name: name, Kind: Groove, Face: face, Dia: width, Depth: depth}}
-	for _, a := range path {
-		w.path = append(w.path, geom.V(a.X, -a.Back))
-	}
-	if len(path) < 2 {
-		p.faults = p.faults.and(faultf("groove %q: a groove runs through two places at least", name))
-		return p
-	}
-	return p.with(w)
-}
-
-// Pocket cuts a rectangular pocket of a depth from one face; at is its left
-// corner nearest the back edge, size is along the back edge and away from it.
-func (p SlabPiece) Pocket(name string, face Face, at At, sizeX, sizeBack, depth unit.Length) SlabPiece {
-	return p.with(work{Feature: Feature{Name: name, Kind: Pocket, Face: face, Depth: depth,
-		Outline: geom.Rect(geom.V(at.X, -at.Back-sizeBack), geom.V(at.X+sizeX, -at.Back))}})
-}
-
-// CutOut takes a rectangle out of the slab, through its whole thickness: a
-// notch round a pipe, an opening for a socket.
-func (p SlabPiece) CutOut(name string, at At, sizeX, sizeBack unit.Length) SlabPiece {
-	return p.with(work{Feature: Feature{Name: name, Kind: CutOut,
-		Outline: geom.Rect(geom.V(at.X, -at.Back-sizeBack), geom.V(at.X+sizeX, -at.Back))}})
-}
-
-// Serving says what the last described work serves, for lists and sheets.
-func (p SlabPiece) Serving(what string) SlabPiece {
-	if n := len(p.work); n > 0 {
-		p.work = append([]work(nil), p.work...)
-		p.work[n-1].For = what
-	}
-	return p
-}
-
-func (p SlabPiece) with(w work) SlabPiece {
-	w.line = callLine()
-	p.work = append(p.work[:len(p.work):len(p.work)], w)
+	p.faults = p.faults.within(what, v, low, high)
 	return p
 }

@@ -27,21 +27,32 @@ func (p SlabPiece) place(d *Design, id string) (*Part, faults) {
 	if !p.topGiven {
 		bad = bad.and(faultf("slab %q needs a height: SurfaceAt or UndersideAt", id))
 	}
-	if p.depth == 0 && p.meets == "" {
+	switch {
+	case !p.depthGiven && p.meets == "":
 		bad = bad.and(faultf("slab %q needs a Depth, or a slab that its front is Meeting", id))
+	case p.depthGiven && p.meets != "":
+		bad = bad.and(faultf("slab %q has a Depth and a slab that its front is Meeting: only one of them can decide where its front is", id))
+	case p.front.natural && p.meets != "":
+		bad = bad.and(faultf("slab %q: a natural front cannot be Meeting another slab", id))
 	}
-	sides, more := p.sides()
-	if bad = bad.and(more...); len(bad) > 0 {
+	if p.rods != nil && p.depthGiven && p.rods.InShelf > p.depth-20 {
+		bad = bad.and(fault{what: fmt.Sprintf("rods %s deep in a shelf of %s: 20 mm of wood must be left before its front", inWords(p.rods.InShelf), inWords(p.depth)), line: p.rodsLine})
+	}
+	if len(bad) > 0 {
 		return nil, bad
 	}
-	front, more := p.frontSide(d, sides)
-	if len(more) > 0 {
-		return nil, more
+	sides, bad := p.sides()
+	if len(bad) > 0 {
+		return nil, bad
+	}
+	front, bad := p.frontSide(d, id, sides)
+	if len(bad) > 0 {
+		return nil, bad
 	}
 	sides = append(sides, front)
-	corners, more := meetAll(id, sides)
-	if len(more) > 0 {
-		return nil, more
+	corners, bad := meetAll(id, sides)
+	if len(bad) > 0 {
+		return nil, bad
 	}
 	return p.part(id, sides, corners)
 }
@@ -52,10 +63,7 @@ func (p SlabPiece) sides() ([]side, faults) {
 	var out []side
 	z0, z1 := p.top-p.thickness, p.top
 	add := func(name string, from Bounder, left, back bool) {
-		if from == nil {
-			return
-		}
-		b := from.bound()
+		b := boundOf(from)
 		if len(b.faults) > 0 {
 			bad = bad.and(b.faults...)
 			return
@@ -86,7 +94,7 @@ func (p SlabPiece) sides() ([]side, faults) {
 
 // frontSide is the front edge: parallel to the straight line over the back
 // edges at the depth, or along the back edge of the slab that it meets.
-func (p SlabPiece) frontSide(d *Design, sides []side) (side, faults) {
+func (p SlabPiece) frontSide(d *Design, id string, sides []side) (side, faults) {
 	if p.meets != "" {
 		other, bad := d.slab(p.meets)
 		if bad != nil {
@@ -100,8 +108,13 @@ func (p SlabPiece) frontSide(d *Design, sides []side) (side, faults) {
 	n := len(sides)
 	a, okA := meet(sides[0], sides[1])
 	b, okB := meet(sides[n-2], sides[n-1])
-	if !okA || !okB {
-		return side{}, faults{faultf("a side and the back run parallel: they do not meet")}
+	for _, e := range []struct {
+		ok         bool
+		side, back string
+	}{{okA, "left", sides[1].bound.Name}, {okB, "right", sides[n-2].bound.Name}} {
+		if !e.ok {
+			return side{}, faults{faultf("slab %q: its %s bound runs parallel to its back at %q, so they do not meet", id, e.side, e.back)}
+		}
 	}
 	// Seen along this line, from right to left, the slab lies to the right;
 	// the front is as far to the left of it as the slab is deep.
@@ -176,34 +189,6 @@ func (p SlabPiece) part(id string, sides []side, corners []geom.Vec) (*Part, fau
 		}
 	}
 	return part, bad
-}
-
-// placeWork turns described work into features in the slab's own axes, whose
-// origin is the start of the reference edge.
-func (p SlabPiece) placeWork(sp *SlabPart) faults {
-	var bad faults
-	for _, w := range p.work {
-		f := w.Feature
-		f.At = geom.V(w.x, -w.back)
-		f.Path = w.path
-		switch f.Kind {
-		case Through:
-			f.Outline = geom.Circle(f.At, f.Dia/2, chord)
-		case Groove:
-			f.Outline = geom.Strip(w.path, f.Dia, chord)
-		}
-		if err := f.Outline.Err(); err != nil || f.Outline.Empty() {
-			bad = bad.and(fault{fmt.Sprintf("%s %q has no outline: its size must be above 0", f.Kind, f.Name), w.line})
-			continue
-		}
-		if (f.Kind == Groove || f.Kind == Pocket) && !(f.Depth > 0) {
-			bad = bad.and(fault{fmt.Sprintf("%s %q: depth %.4g mm, must be above 0", f.Kind, f.Name, float64(f.Depth)), w.line})
-			continue
-		}
-		f.Line = w.line
-		sp.Features = append(sp.Features, f)
-	}
-	return bad
 }
 
 // chord is the tolerance at which arcs become polygons in booleans.

@@ -66,7 +66,7 @@ func studio(s model.Site, p studioParams) *model.Design {
 	steel.carry(d, "infill", "", nicheBack, nicheLeft, nicheRight)
 
 	shelf := model.Shelf(stock.Ash, p.Thickness).Gaps(p.SideGap, 3).Depth(p.ShelfDepth).UndersideAt(p.ShelfUnder).Eased(2).
-		OnRods(16, 120, 160, 450, 110)
+		OnRods(model.Rods{Dia: 16, InWall: 120, InShelf: 160, Pitch: 450, End: 110})
 	d.AddShelf("long shelf", shelf.
 		Between(whole.MarkFromRight(p.ShelfLength+p.SideGap), right).Against(whole).
 		Groove("light run", model.UnderFace, 18, 12, model.At{X: 40, Back: 200}, model.At{X: p.ShelfLength - 40, Back: 200}).Serving("light"))
