@@ -15,6 +15,9 @@ const (
 	leastMargin unit.Length = 10
 )
 
+// smallest is the scale of pictures that do not even fit at it.
+var smallest = drawing.Scales[len(drawing.Scales)-1]
+
 // column lays pictures below each other in a room of the sheet, all at the
 // largest scale of the series at which they fit, and gives that scale.
 func (m *maker) column(room drawing.Rect, pictures ...picture) ([]drawing.Item, drawing.Scale) {
@@ -29,7 +32,7 @@ func (m *maker) column(room drawing.Rect, pictures ...picture) ([]drawing.Item, 
 		}
 		last = st
 	}
-	return last.spread(room), drawing.Scales[len(drawing.Scales)-1]
+	return last.spread(room), smallest
 }
 
 // stack is pictures below each other: the places of their origins, the first
@@ -50,8 +53,7 @@ func (m *maker) stacked(w, h unit.Length, s drawing.Scale, pictures []picture) (
 		spareX = min(spareX, w-s.Of(p.view.Bounds.Width()))
 		spareY -= s.Of(p.view.Bounds.Height())
 	}
-	smallest := s == drawing.Scales[len(drawing.Scales)-1]
-	if (spareX < 0 || spareY < 0) && !smallest {
+	if (spareX < 0 || spareY < 0) && s != smallest {
 		return stack{}, false
 	}
 	var st stack

@@ -115,7 +115,10 @@ func (l ink) enters(r drawing.Rect) bool {
 // spot finds the free rectangle of a size nearest to a place, within a room;
 // fits may refuse it.
 func (t *taken) spot(room drawing.Rect, near geom.Vec, w, h, gap unit.Length, fits func(drawing.Rect) bool) (drawing.Rect, bool) {
-	const step = 2
+	return t.search(room, near, w, h, gap, 2, fits)
+}
+
+func (t *taken) search(room drawing.Rect, near geom.Vec, w, h, gap, step unit.Length, fits func(drawing.Rect) bool) (drawing.Rect, bool) {
 	best, found, far := drawing.Rect{}, false, math.Inf(1)
 	for y := room.Min.Y; y+h <= room.Max.Y; y += step {
 		for x := room.Min.X; x+w <= room.Max.X; x += step {
@@ -127,4 +130,20 @@ func (t *taken) spot(room drawing.Rect, near geom.Vec, w, h, gap unit.Length, fi
 		}
 	}
 	return best, found
+}
+
+// nearest is spot on a fine grid around a place.
+func (t *taken) nearest(room drawing.Rect, near geom.Vec, w, h, gap unit.Length, fits func(drawing.Rect) bool) (drawing.Rect, bool) {
+	local := &taken{}
+	for _, b := range t.boxes {
+		if b.Meets(room) {
+			local.boxes = append(local.boxes, b)
+		}
+	}
+	for _, l := range t.lines {
+		if l.enters(room) {
+			local.lines = append(local.lines, l)
+		}
+	}
+	return local.search(room, near, w, h, gap, 0.5, fits)
 }

@@ -11,207 +11,212 @@ import (
 	"slabwright/model/unit"
 )
 
-// slabSheets gives one sheet per slab: the top face with every size that is
-// needed to cut it, and the underside when there is work in it.
+// slabSheets gives the sheets of every slab: the top face with all that is
+// needed to cut it out, the underside with its holes and grooves, and the edges
+// that are bored.
 func slabSheets(m *maker) []page {
 	var out []page
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil }) {
-		out = append(out, m.slabSheet(p))
+		out = append(out, m.slabPages(p)...)
 	}
 	return out
 }
 
-func (m *maker) slabSheet(p *model.Part) page {
-	pg := m.new("slab-"+stem(p.ID), fmt.Sprintf("%d  %s", p.Mark, p.ID))
-	s := &stage{}
-	it := view.Item{ID: stem(p.ID), Title: p.ID, Mark: p.Mark, Role: view.Made, DropHidden: true}
-	for _, b := range p.Bodies {
-		it.Faces = append(it.Faces, own(b.Solid, p.Slab.Pose).Faces()...)
+func (m *maker) slabPages(p *model.Part) []page {
+	w := m.workpiece(p)
+	list := []chapter{w.topChapter()}
+	if w.worked(model.UnderFace) {
+		list = append(list, w.underChapter())
 	}
-	s.add(it, p, nil)
-	top := picture{id: "top-face", title: "Top face", view: view.Of(s.scene, view.Plan()), paint: m.usual(s), style: dim.Wood,
-		ask: m.topDims(p.Slab), extra: func(pl dim.Plate) []drawing.Item { return m.grain(pl, p.Slab, 1) }}
-	pictures := []picture{top}
-	if underWork(p.Slab) {
-		pictures = append(pictures, picture{id: "underside", title: "Underside, turned over its long edge", view: view.Of(s.scene, view.Below()), paint: m.usual(s), style: dim.Wood,
-			ask: m.underDims(p.Slab), extra: func(pl dim.Plate) []drawing.Item { return m.grain(pl, p.Slab, -1) }})
+	if c, bored := w.edgeChapter(); bored {
+		list = append(list, c)
 	}
-	free := drawing.Free(m.size)
-	items, scale := m.column(free[0], pictures...)
-	pg.sheet.Add(items...)
-	pg.sheet.Scale = scale.String()
-	pg.block.DocumentType = "part drawing, wood"
-	pg.block.Material = fmt.Sprintf("%s, t = %s", p.Material, m.length(p.Slab.Thickness))
-	pg.block.Mass = m.kg(p.Mass())
-	if len(free) > 1 {
-		t, box := m.edgeTable(p.Slab).draw(geom.V(free[1].Min.X, free[1].Max.Y), free[1].Width()-4, m.lines)
-		text, _ := notes(geom.V(free[1].Min.X, box.Min.Y-3), "", []string{
-			fmt.Sprintf("Finished size %s. Datum A: reference edge, datum B: left end of A. Both diagonals belong to this outline.", p.Size()),
-			fmt.Sprintf("Lift: %s. Wood dust: mask and extraction.", m.kg(p.Mass())),
-		}, free[1].Width()-4)
-		pg.sheet.Add(drawing.Group{ID: "edges", Title: "edges", Items: append(t, text...)})
-	}
-	return pg
-}
-
-// edgeTable says of every edge what it runs up to and how it is finished.
-func (m *maker) edgeTable(s *model.SlabPart) table {
-	t := table{heads: []string{"edge", "corners", "length", "runs up to", "gap", "finish"}, right: []bool{false, false, true, false, true, false}}
-	n := len(s.Edges)
-	for i, e := range s.Edges {
-		finish := "sawn"
-		switch {
-		case e.Waney:
-			finish = "natural edge, do not trim"
-		case e.Ease > 0:
-			finish = fmt.Sprintf("sawn, arrises %s x 45°", m.length(e.Ease))
-		}
-		to := e.To
-		if e.Bound == model.ToAir {
-			to = "free"
-		} else if e.Bound == model.ToWall {
-			to = "wall " + to
-		}
-		t.rows = append(t.rows, []string{e.Name, fmt.Sprintf("%d-%d", i+1, (i+1)%n+1), m.length(e.End.Sub(e.Start).Len()), to, m.length(e.Gap), finish})
-	}
-	return t
-}
-
-// topDims gives sides, diagonals, datum edges and the holes by running
-// dimensions from the datum edges.
-func (m *maker) topDims(s *model.SlabPart) []dim.Request {
-	var ask []dim.Request
-	n := len(s.Edges)
-	corner := make([]geom.Vec, n)
-	for i := range s.Edges {
-		top, _ := s.Course(i)
-		corner[i] = top[0]
-	}
-	for i, e := range s.Edges {
-		a, b := corner[i], corner[(i+1)%n]
-		if len(e.Natural) > 0 {
-			continue
-		}
-		ask = append(ask, dim.Linear{A: a, B: b, Dir: dim.Aligned})
-		if e.Reference {
-			ask = append(ask, dim.Datum{A: a, B: b, Letter: "A"})
-		}
-		if i == 0 {
-			ask = append(ask, dim.Datum{A: a, B: b, Letter: "B"})
-		}
-	}
-	if n == 4 {
-		ask = append(ask, dim.Across{A: corner[0], B: corner[2]}, dim.Across{A: corner[1], B: corner[3]})
-	}
-	ask = append(ask, m.stations(s)...)
-	return append(ask, m.holeDims(s, model.TopFace, 1)...)
-}
-
-// stations gives the width of a natural edge from the reference edge at every
-// measured station, and the least width.
-func (m *maker) stations(s *model.SlabPart) []dim.Request {
-	f := s.Front()
-	if len(f.Natural) == 0 {
-		return nil
-	}
-	top, _ := s.Course(len(s.Edges) - 1)
-	var points []geom.Vec
-	for _, st := range f.Natural {
-		x := f.End.X + st.Along
-		for i := range top[:len(top)-1] {
-			a, b := top[i], top[i+1] // from right to left
-			if x <= a.X && x >= b.X && a.X > b.X {
-				points = append(points, a.Lerp(b, float64((a.X-x)/(a.X-b.X))))
-				break
+	pages := m.pages("slab-"+stem(p.ID), fmt.Sprintf("%d  %s", p.Mark, p.ID), list)
+	for i := range pages {
+		b := &pages[i].block
+		b.DocumentType = "part drawing, wood"
+		b.Material = fmt.Sprintf("%s, t = %s", p.Material, m.length(p.Slab.Thickness))
+		b.Mass = m.kg(p.Mass())
+		for k := range p.Slab.Edges {
+			if w.betweenWalls(k) {
+				b.Tolerance = "wood ±0.5, thickness ±0.3, between walls +0/-1"
 			}
 		}
 	}
-	var ask []dim.Request
-	for _, p := range points {
-		ask = append(ask, dim.Across{A: geom.V(p.X, 0), B: p})
-	}
-	return append(ask, row(geom.V(0, 0), "B", dim.Horizontal, dim.Below, points...)...)
+	return pages
 }
 
-// holeDims gives the work seen on one face; flip is 1 from above, -1 from
-// below, where y points the other way.
-func (m *maker) holeDims(s *model.SlabPart, face model.Face, flip unit.Length) []dim.Request {
-	var ask []dim.Request
-	var xs, ys []geom.Vec
-	sizes := map[unit.Length]int{}
-	for _, f := range s.Features {
-		seen := f.Kind == model.Through || f.Kind == model.CutOut || f.Face == face
-		if !seen || f.Kind == model.Bore {
-			continue
-		}
-		at := func(v geom.Vec) geom.Vec { return geom.V(v.X, v.Y*flip) }
-		switch f.Kind {
-		case model.Through, model.Pilot:
-			xs, ys = append(xs, at(f.At)), append(ys, at(f.At))
-			if sizes[f.Dia] == 0 {
-				text := dim.Label{}
-				if f.Kind == model.Pilot {
-					text.Suffix = fmt.Sprintf(", %s deep", m.length(f.Depth))
-				}
-				ask = append(ask, dim.Diameter{Centre: at(f.At), Dia: f.Dia, Count: count(s, f), Label: text})
-			}
-			sizes[f.Dia]++
-		default:
-			lo, hi := f.Outline.Bounds()
-			xs = append(xs, at(lo), at(hi))
-			ys = append(ys, at(lo), at(hi))
-			ask = append(ask, dim.Note{At: at(f.Outline.Centroid()), Lines: []string{fmt.Sprintf("%s %s", f.Kind, f.Name), depthText(m, f)}})
-		}
-	}
-	ask = append(ask, row(geom.V(0, 0), "B", dim.Horizontal, dim.Above, xs...)...)
-	return append(ask, row(geom.V(0, 0), "A", dim.Vertical, dim.RightOf, ys...)...)
+// workpiece is a slab on its way to its sheets, in its own axes: x along the
+// reference edge A from its left end B, y across, below 0.
+type workpiece struct {
+	*maker
+	part    *model.Part
+	slab    *model.SlabPart
+	solid   geom.Solid
+	stage   *stage
+	corners []geom.Vec // of the top face
+	details []detail
 }
 
-func depthText(m *maker, f model.Feature) string {
-	if f.Kind == model.CutOut {
-		return "through"
-	}
-	if f.Kind == model.Groove {
-		return fmt.Sprintf("%s wide, %s deep", m.length(f.Dia), m.length(f.Depth))
-	}
-	return m.length(f.Depth) + " deep"
+// detail is a section at a large scale, named by a letter.
+type detail struct {
+	letter string
+	key    string // what it shows; equal work shares a detail
+	face   model.Face
+	pic    picture
 }
 
-func count(s *model.SlabPart, f model.Feature) int {
-	n := 0
-	for _, g := range s.Features {
-		if g.Kind == f.Kind && g.Dia == f.Dia {
-			n++
-		}
+func (m *maker) workpiece(p *model.Part) *workpiece {
+	w := &workpiece{maker: m, part: p, slab: p.Slab, stage: &stage{}}
+	w.solid = own(p.Bodies[0].Solid, p.Slab.Pose)
+	it := view.Item{ID: stem(p.ID), Title: p.ID, Mark: p.Mark, Role: view.Made, Faces: w.solid.Faces(), DropHidden: true}
+	w.stage.add(it, p, nil)
+	for i := range w.slab.Edges {
+		top, _ := w.slab.Course(i)
+		w.corners = append(w.corners, top[0])
 	}
-	return n
+	w.findDetails()
+	return w
 }
 
-func (m *maker) underDims(s *model.SlabPart) []dim.Request {
-	return m.holeDims(s, model.UnderFace, -1)
+// wood is the look of dimensions on the sheets of slabs.
+func (m *maker) wood() dim.Style {
+	s := dim.Wood
+	if m.lines == drawing.Dense {
+		s = s.Dense()
+		s.First, s.Next = 8, 6 // a small sheet: never under 6
+	}
+	return s
 }
 
-func underWork(s *model.SlabPart) bool {
-	for _, f := range s.Features {
-		if f.Face == model.UnderFace {
+// worked tells whether there is blind work in a face.
+func (w *workpiece) worked(face model.Face) bool {
+	for _, f := range w.slab.Features {
+		if f.Kind != model.Bore && f.Face == face {
 			return true
 		}
 	}
 	return false
 }
 
-// grain draws the grain arrow near the middle of the slab: a double-headed
-// arrow along the fibre.
-func (m *maker) grain(pl dim.Plate, s *model.SlabPart, flip unit.Length) []drawing.Item {
-	top := s.TopOutline()
-	c := top.Centroid()
-	at := pl.Origin.Add(geom.V(pl.Scale.Of(c.X), pl.Scale.Of(c.Y*flip)))
-	a, b := at.Add(geom.V(-14, 0)), at.Add(geom.V(14, 0))
-	pen := m.lines.Outline()
+// betweenWalls tells whether an edge runs from a wall to a wall, so that it may
+// come out shorter but never longer.
+func (w *workpiece) betweenWalls(i int) bool {
+	e, n := w.slab.Edges, len(w.slab.Edges)
+	return e[(i+n-1)%n].Bound == model.ToWall && e[(i+1)%n].Bound == model.ToWall && !e[i].Waney
+}
+
+// reference gives the ends of datum edge A, left and right.
+func (w *workpiece) reference() (left, right geom.Vec, index int) {
+	for i, e := range w.slab.Edges {
+		if e.Reference {
+			return w.corners[i], w.corners[(i+1)%len(w.corners)], i
+		}
+	}
+	return w.corners[0], w.corners[1%len(w.corners)], 0
+}
+
+// look is the view of a face. The lines of the arrises are left out: they would
+// only thicken the outline, and the details show them. flip is 1 from above and -1 from
+// below, where y points the other way.
+func (w *workpiece) look(l view.Look, flip unit.Length) view.View {
+	scene := view.Scene{Items: append([]view.Item(nil), w.stage.scene.Items...)}
+	for _, f := range w.slab.Features {
+		if f.Kind == model.Bore {
+			scene.Items[0].DropHidden = false // bores are seen dashed
+		}
+	}
+	outline := w.slab.TopOutline()
+	return w.withoutArrises(view.Of(scene, l), func(p geom.Vec) unit.Length { return -outline.DistanceTo(geom.V(p.X, p.Y*flip)) })
+}
+
+// withoutArrises leaves out the lines beside the outline that the eased arrises
+// make; depth is how far a point lies inside the outline.
+func (w *workpiece) withoutArrises(v view.View, depth func(geom.Vec) unit.Length) view.View {
+	var widest unit.Length
+	for _, e := range w.slab.Edges {
+		widest = max(widest, e.Ease)
+	}
+	if widest == 0 {
+		return v
+	}
+	keep := v.Segments[:0]
+	for _, s := range v.Segments {
+		a, b := depth(s.A), depth(s.B)
+		if s.Curved || max(a, b) > 1.5*widest || max(a, b) < 0.05 {
+			keep = append(keep, s)
+		}
+	}
+	v.Segments = keep
+	return v
+}
+
+// onPaper gives where points of the slab lie on a plate; flip as in look.
+func onPaper(pl dim.Plate, flip unit.Length) func(geom.Vec) geom.Vec {
+	return func(v geom.Vec) geom.Vec {
+		return pl.Origin.Add(geom.V(pl.Scale.Of(v.X), pl.Scale.Of(v.Y*flip)))
+	}
+}
+
+// numbers writes the number of every corner off the corner.
+func (w *workpiece) numbers(pl dim.Plate, flip unit.Length) []drawing.Item {
+	const off = 4.6
+	at, n := onPaper(pl, flip), len(w.corners)
+	var out []drawing.Item
+	for i, c := range w.corners {
+		to := w.corners[(i+1)%n].Sub(c).Unit()
+		from := w.corners[(i+n-1)%n].Sub(c).Unit()
+		away := to.Add(from).Unit().Mul(-1)
+		if to.Cross(from) > 0 { // a corner that points inwards
+			away = away.Mul(-1)
+		}
+		if to.Add(from).Len() < 0.1 { // the edges run almost straight on
+			away = to.Left()
+		}
+		name := w.slab.Corners[i]
+		out = append(out, drawing.Write(at(c).Add(geom.V(away.X, away.Y*flip).Mul(off)), name, drawing.Standard, drawing.Middle).Strong())
+	}
+	return out
+}
+
+// grain puts the arrow along the fibre where nothing else stands, as near to the
+// middle of the face as it can.
+func (w *workpiece) grain(pl dim.Plate, t *taken, flip unit.Length) []drawing.Item {
+	at := onPaper(pl, flip)
+	outline := w.slab.TopOutline()
+	back := func(p geom.Vec) geom.Vec {
+		v := p.Sub(pl.Origin).Mul(float64(pl.Scale.Real) / float64(pl.Scale.Paper))
+		return geom.V(v.X, v.Y*flip)
+	}
+	within := func(r drawing.Rect) bool {
+		for _, c := range r.Corners() {
+			if !outline.Contains(back(c)) {
+				return false
+			}
+		}
+		return true
+	}
+	for _, long := range []unit.Length{30, 22, 15} {
+		if r, ok := t.spot(pl.Body, at(outline.Centroid()), long, 5.5, 1, within); ok {
+			return w.grainArrow(r)
+		}
+	}
+	below := drawing.Rect{Min: pl.Body.Min.Sub(geom.V(0, 60)), Max: pl.Body.Max}
+	anywhere := func(drawing.Rect) bool { return true }
+	if r, ok := t.spot(below, pl.Body.Centre(), 22, 5.5, 1.5, anywhere); ok {
+		return w.grainArrow(r)
+	}
+	return nil
+}
+
+func (w *workpiece) grainArrow(r drawing.Rect) []drawing.Item {
+	pen := w.lines.Outline()
+	y := r.Min.Y + 1
+	a, b := geom.V(r.Min.X, y), geom.V(r.Max.X, y)
 	return []drawing.Item{
-		drawing.Line(a, b, pen),
+		drawing.Line(a.Add(geom.V(1, 0)), b.Sub(geom.V(1, 0)), pen),
 		drawing.Mark{Kind: drawing.Arrow, At: a, Dir: geom.V(-1, 0), Pen: pen},
 		drawing.Mark{Kind: drawing.Arrow, At: b, Dir: geom.V(1, 0), Pen: pen},
-		drawing.Write(at.Add(geom.V(0, 1.2)), "grain", drawing.Small, drawing.Centre),
+		drawing.Write(geom.V(r.Centre().X, y+1.5), "grain", drawing.Small, drawing.Centre),
 	}
 }

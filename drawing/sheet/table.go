@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"fmt"
+
 	"slabwright/drawing"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -11,6 +13,7 @@ type table struct {
 	heads []string
 	right []bool
 	rows  [][]string
+	fixed []unit.Length // widths of the columns; nil: what the texts ask for
 }
 
 const (
@@ -20,13 +23,16 @@ const (
 
 // widths are the column widths that the texts ask for.
 func (t table) widths(h unit.Length) []unit.Length {
+	if t.fixed != nil {
+		return append([]unit.Length(nil), t.fixed...)
+	}
 	w := make([]unit.Length, len(t.heads))
 	for i, s := range t.heads {
-		w[i] = drawing.Write(geom.Vec{}, s, h, drawing.Left).Strong().Width() + 2*cellInset
+		w[i] = drawing.Write(geom.Vec{}, s, h, drawing.Left).Strong().Width() + 2*cellInset + 0.01
 	}
 	for _, r := range t.rows {
 		for i, s := range r {
-			w[i] = max(w[i], drawing.TextWidth(s, h)+2*cellInset)
+			w[i] = max(w[i], drawing.TextWidth(s, h)+2*cellInset+0.01)
 		}
 	}
 	return w
@@ -93,4 +99,64 @@ func notes(at geom.Vec, heading string, paragraphs []string, room unit.Length) (
 		}
 	}
 	return items, at.Y - y
+}
+
+// blocks sets the table below a heading as blocks for a page: in one part, or in
+// parts beside each other where it is long. More than mostRows rows make
+// several blocks.
+func (t table) blocks(id, heading string, lines drawing.LineGroup) []block {
+	var out []block
+	for n := 0; len(t.rows) > 0; n++ {
+		part := t
+		part.rows = t.rows[:min(mostRows, len(t.rows))]
+		t.rows = t.rows[len(part.rows):]
+		b := block{pull: bottomLeft}
+		for columns := 1; columns <= 4 && (columns == 1 || len(part.rows) >= 3*columns); columns++ {
+			b.forms = append(b.forms, part.split(fmt.Sprintf("%s-%d", id, n+1), heading, columns, lines))
+		}
+		out = append(out, b)
+	}
+	return out
+}
+
+const (
+	mostRows    = 34
+	headingRoom = drawing.Small + 2.5
+	columnGap   = 5
+)
+
+// split sets the table in parts beside each other.
+func (t table) split(id, heading string, columns int, lines drawing.LineGroup) form {
+	var sum unit.Length
+	for _, w := range t.widths(drawing.Small) {
+		sum += w
+	}
+	part := t
+	part.fixed = t.widths(drawing.Small)
+	per := (len(t.rows) + columns - 1) / columns
+	part.rows = t.rows[:per]
+	h := part.height() + headingRoom
+	items := []drawing.Item{drawing.Write(geom.V(0, h-drawing.Small), heading, drawing.Small, drawing.Left).Strong()}
+	w := max(sum*unit.Length(columns)+columnGap*unit.Length(columns-1), items[0].(drawing.Text).Width())
+	for c := range columns {
+		part.rows = t.rows[min(c*per, len(t.rows)):min((c+1)*per, len(t.rows))]
+		if len(part.rows) == 0 {
+			break
+		}
+		set, _ := part.draw(geom.V(unit.Length(c)*(sum+columnGap), h-headingRoom), sum, lines)
+		items = append(items, set...)
+	}
+	return form{w: w, h: h, items: []drawing.Item{drawing.Group{ID: id, Title: heading, Items: items}}}
+}
+
+// notesBlock sets paragraphs below a heading, as wide as there is room.
+func notesBlock(id, heading string, paragraphs []string) block {
+	b := block{pull: bottomLeft}
+	for _, w := range []unit.Length{95, 120, 150, 180, 75, 60} {
+		items, h := notes(geom.V(0, 0), heading, paragraphs, w)
+		items = drawing.Move(items, geom.V(0, h))
+		used := drawing.Bounds(items)
+		b.forms = append(b.forms, form{w: used.Max.X, h: h, items: []drawing.Item{drawing.Group{ID: id, Title: heading, Items: items}}})
+	}
+	return b
 }

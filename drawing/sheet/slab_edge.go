@@ -1,0 +1,81 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/drawing/view"
+	"slabwright/model"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// edgeChapter shows every edge that is bored, as the driller sees it: squarely
+// from outside, the underside down.
+func (w *workpiece) edgeChapter() (chapter, bool) {
+	c := chapter{name: "edges", title: "bored edges"}
+	for i := range w.slab.Edges {
+		if list := w.bores(i); len(list) > 0 {
+			c.pictures = append(c.pictures, w.edgePicture(i, list))
+		}
+	}
+	c.beside = w.detailBlocks(boredEdge)
+	return c, len(c.pictures) > 0
+}
+
+func (w *workpiece) bores(edge int) []model.Feature {
+	var out []model.Feature
+	for _, f := range w.slab.Features {
+		if f.Kind == model.Bore && f.Edge == edge {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// edgePicture looks at an edge from outside: its start is on the right. Bores
+// count from the start along the edge, which for the reference edge is datum B.
+func (w *workpiece) edgePicture(i int, list []model.Feature) picture {
+	e := w.slab.Edges[i]
+	line := geom.Through(e.End, e.Start)
+	from := "corner " + w.slab.Corners[i]
+	if e.Reference {
+		from = "B"
+	}
+	name := strings.ToUpper(e.Name[:1]) + e.Name[1:]
+	p := picture{
+		id: "edge-" + stem(e.Name), title: fmt.Sprintf("%s edge, seen from outside, underside down: %s is on the right", name, from),
+		paint: w.usual(w.stage), style: w.wood(),
+	}
+	long := line.D.Len()
+	face := geom.Rect(geom.V(0, 0), geom.V(long, w.slab.Thickness))
+	p.view = w.withoutArrises(view.Of(w.stage.scene, view.Facing(line)), func(v geom.Vec) unit.Length { return -face.DistanceTo(v) })
+	var pts []geom.Vec
+	seen := map[string]bool{}
+	for _, f := range list {
+		at := geom.V(line.Along(f.At), f.Height)
+		pts = append(pts, at)
+		if key := boreKey(f); !seen[key] {
+			seen[key] = true
+			n := 0
+			for _, g := range list {
+				if boreKey(g) == key {
+					n++
+				}
+			}
+			p.ask = append(p.ask, dim.Diameter{Centre: at, Dia: f.Dia, Count: n, Label: dim.Label{Suffix: " × " + w.length(f.Depth) + " deep" + w.see(key)}})
+		}
+	}
+	p.ask = append(p.ask, row(geom.V(long, 0), from, dim.Horizontal, dim.Below, pts...)...)
+	p.extra = func(pl dim.Plate) []drawing.Item {
+		var out []drawing.Item
+		for _, v := range pts {
+			c, r := geom.V(pl.Scale.Of(v.X), pl.Scale.Of(v.Y)).Add(pl.Origin), pl.Scale.Of(list[0].Dia/2)+1.5
+			out = append(out, drawing.Line(c.Sub(geom.V(r, 0)), c.Add(geom.V(r, 0)), w.lines.Fine()), drawing.Line(c.Sub(geom.V(0, r)), c.Add(geom.V(0, r)), w.lines.Fine()))
+		}
+		return out
+	}
+	return p
+}

@@ -1,0 +1,107 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"slabwright/model"
+	"slabwright/model/unit"
+)
+
+// edgeTable says of every edge what it runs up to and how it is worked.
+func (w *workpiece) edgeTable() table {
+	t := table{heads: []string{"edge", "corners", "runs up to", "gap", "worked"}, right: []bool{false, false, false, true, false}}
+	n := len(w.slab.Edges)
+	for i, e := range w.slab.Edges {
+		worked := "sawn"
+		switch {
+		case e.Waney:
+			worked = "natural edge, do not trim"
+		case e.Ease > 0:
+			worked = fmt.Sprintf("sawn, arrises %s × 45°%s", w.length(e.Ease), w.see(easeKey(e)))
+		}
+		if e.Reference {
+			worked += "; datum A"
+		}
+		to, gap := e.To, w.length(e.Gap)
+		switch e.Bound {
+		case model.ToAir:
+			to, gap = "free", ""
+		case model.ToWall:
+			to = "wall " + to
+		}
+		t.rows = append(t.rows, []string{e.Name, fmt.Sprintf("%s-%s", w.slab.Corners[i], w.slab.Corners[(i+1)%n]), to, gap, worked})
+	}
+	return t
+}
+
+// cornerTable gives the corners of the top face in the system of the datum
+// edges, for marking out and as a check of sides and diagonals.
+func (w *workpiece) cornerTable() table {
+	t := table{heads: []string{"corner", "x from B", "y from A", "angle"}, right: []bool{false, true, true, true}}
+	n := len(w.corners)
+	for i, c := range w.corners {
+		a, b := w.corners[(i+n-1)%n].Sub(c), w.corners[(i+1)%n].Sub(c)
+		angle := math.Atan2(a.Cross(b), a.Dot(b)) // corners run clockwise
+		if angle < 0 {
+			angle += 2 * math.Pi
+		}
+		angle = 2*math.Pi - angle
+		if angle > math.Pi && a.Cross(b) > 0 {
+			angle = 2*math.Pi - angle
+		}
+		t.rows = append(t.rows, []string{w.slab.Corners[i], w.length(c.X), w.length(-c.Y), w.style.Number(unit.Angle(angle).Degrees(), 2) + "°"})
+	}
+	return t
+}
+
+// makeNotes tell how sizes are to be taken, and what to order.
+func (w *workpiece) makeNotes() []string {
+	l, across := w.slab.Blank()
+	up := func(x unit.Length) string { return w.length(unit.Length(math.Ceil(float64(x) - 1e-6))) }
+	out := []string{
+		fmt.Sprintf("Order size, L × W × T: at least %s × %s × %s, fibre along L; it holds the finished outline without any allowance.", up(l), up(across), w.length(w.slab.Thickness)),
+		"A: reference edge, planed straight first. B: its left end at corner " + w.cornerB() + ". x counts from B along A, y square from A.",
+	}
+	if len(w.corners) == 4 {
+		out = append(out, "Sides and diagonals belong to one outline: measure both diagonals before the cut.")
+	}
+	h := w.b.Job.House
+	switch {
+	case h.Moisture > 0 && h.HumidityTop > 0:
+		out = append(out, fmt.Sprintf("Wood moisture %s %% at delivery, for a room at %s to %s %% relative humidity over the year.", w.style.Number(h.Moisture, 1), w.style.Number(h.HumidityLow, 0), w.style.Number(h.HumidityTop, 0)))
+	case h.Moisture > 0:
+		out = append(out, fmt.Sprintf("Wood moisture %s %% at delivery.", w.style.Number(h.Moisture, 1)))
+	default:
+		out = append(out, "Wood moisture at delivery: not given in the job; let the slab lie in the room before the cut.")
+	}
+	return out
+}
+
+// cornerB is the number of the corner where A begins.
+func (w *workpiece) cornerB() string {
+	_, _, i := w.reference()
+	return w.slab.Corners[i]
+}
+
+// cautions are those for the acts that this sheet calls for.
+func (w *workpiece) cautions() []string {
+	var out []string
+	wall, between := false, false
+	for i, e := range w.slab.Edges {
+		wall, between = wall || e.Bound == model.ToWall, between || w.betweenWalls(i)
+	}
+	switch {
+	case between:
+		out = append(out, "Cutting: check the width between the walls on site first, at the height of the slab.")
+	case wall:
+		out = append(out, "Cutting: check on site first where the walls stand, at the height of the slab.")
+	}
+	lift := fmt.Sprintf("Lifting: %s.", w.kg(w.part.Mass()))
+	for _, f := range w.b.Findings {
+		if f.Rule == "mass" && len(f.Parts) == 1 && f.Parts[0] == w.part.ID {
+			lift = "Lifting: " + f.Why
+		}
+	}
+	return append(out, lift, "Dust of hardwood: mask and extraction.")
+}

@@ -1,0 +1,254 @@
+package sheet
+
+import (
+	"fmt"
+
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/drawing/view"
+	"slabwright/model"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// topChapter shows the top face: the outline with sides, diagonals and angles,
+// the natural edge at its stations, and the work that is done from above.
+func (w *workpiece) topChapter() chapter {
+	pic := picture{id: "top-face", title: "Top face, visible side", view: w.look(view.Plan(), 1), paint: w.usual(w.stage), style: w.wood()}
+	pic.ask = append(w.outlineDims(), w.natural()...)
+	pic.ask = append(pic.ask, w.work(model.TopFace, 1)...)
+	pic.extra = func(pl dim.Plate) []drawing.Item {
+		return append(append(w.numbers(pl, 1), w.squareSigns(pl, 1)...), w.crosses(pl, model.TopFace, 1)...)
+	}
+	pic.after = func(pl dim.Plate, t *taken) []drawing.Item {
+		out := w.holeNumbers(pl, t, model.TopFace, 1)
+		t.take(out...)
+		return append(out, w.grain(pl, t, 1)...)
+	}
+	c := chapter{name: "top", title: "top face", pictures: []picture{pic}}
+	c.beside = append(c.beside, w.edgeTable().blocks("edges", "Edges", w.lines)...)
+	c.beside = append(c.beside, w.cornerTable().blocks("corners", "Corners of the top face, square from A and B", w.lines)...)
+	c.beside = append(c.beside, w.holeTable(model.TopFace).blocks("holes-top", "Holes in the top face", w.lines)...)
+	c.beside = append(c.beside, w.detailBlocks(model.TopFace)...)
+	c.beside = append(c.beside, notesBlock("make", "How to make it", w.makeNotes()), notesBlock("act", "Before you act", w.cautions()))
+	return c
+}
+
+// outlineDims gives all straight sides, both diagonals of a quadrilateral, the
+// angles at the ends of the reference edge and the datum signs.
+func (w *workpiece) outlineDims() []dim.Request {
+	var ask []dim.Request
+	n := len(w.corners)
+	for i, e := range w.slab.Edges {
+		a, b := w.corners[i], w.corners[(i+1)%n]
+		var l dim.Label
+		if w.betweenWalls(i) {
+			l.Tolerance = "+0/-1"
+		}
+		l.Reference = len(e.Natural) > 0 // from corner to corner, not to be cut
+		ask = append(ask, dim.Linear{A: a, B: b, Dir: dim.Aligned, Label: l})
+	}
+	left, right, ref := w.reference()
+	ask = append(ask, dim.Datum{A: left, B: right, Letter: "A"})
+	if before := w.corners[(ref+n-1)%n]; ref > 0 {
+		ask = append(ask, dim.Datum{A: before, B: left, Letter: "B"})
+	}
+	if n == 4 {
+		ask = append(ask, dim.Across{A: w.corners[0], B: w.corners[2]}, dim.Across{A: w.corners[1], B: w.corners[3]})
+	}
+	return append(ask, w.squareness()...)
+}
+
+// squareness gives how far the ends of the sides stand off the square through
+// the ends of the reference edge.
+func (w *workpiece) squareness() []dim.Request {
+	var ask []dim.Request
+	for _, q := range w.squares() {
+		if abs(q.off) >= printed {
+			ask = append(ask, dim.Linear{A: q.end, B: geom.V(q.vertex.X, q.end.Y), Dir: dim.Horizontal, Side: dim.Below})
+		}
+	}
+	return ask
+}
+
+// printed is the least length that does not print as nothing.
+const printed unit.Length = 0.05
+
+// square is an end of the reference edge with the side that begins there.
+type square struct {
+	vertex, along, end geom.Vec
+	off                unit.Length // of the side's far end, from the square
+}
+
+func (w *workpiece) squares() []square {
+	left, right, ref := w.reference()
+	n := len(w.corners)
+	var out []square
+	for _, q := range []square{{vertex: left, along: right, end: w.corners[(ref+n-1)%n]}, {vertex: right, along: left, end: w.corners[(ref+2)%n]}} {
+		if side := w.slabSide(q.vertex, q.end); side {
+			q.off = q.end.X - q.vertex.X
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// slabSide tells whether an edge runs away from the reference edge rather than
+// on beside it.
+func (w *workpiece) slabSide(from, to geom.Vec) bool {
+	return abs(to.Y-from.Y) > abs(to.X-from.X)
+}
+
+// squareSigns marks the corners at the reference edge that are square.
+func (w *workpiece) squareSigns(pl dim.Plate, flip unit.Length) []drawing.Item {
+	const size = 3.5
+	at := onPaper(pl, flip)
+	var out []drawing.Item
+	for _, q := range w.squares() {
+		if abs(q.off) < printed {
+			v, a, b := at(q.vertex), at(q.along).Sub(at(q.vertex)).Unit().Mul(size), at(q.end).Sub(at(q.vertex)).Unit().Mul(size)
+			out = append(out, drawing.Polyline{Points: []geom.Vec{v.Add(a), v.Add(a).Add(b), v.Add(b)}, Pen: w.lines.Fine()})
+		}
+	}
+	return out
+}
+
+// natural gives the width of a natural edge from the reference edge at every
+// measured station, the stations from B, and the edge's name.
+func (w *workpiece) natural() []dim.Request {
+	var ask []dim.Request
+	for i, e := range w.slab.Edges {
+		if !e.Waney {
+			continue
+		}
+		top, _ := w.slab.Course(i)
+		least, most := widths(top)
+		var points []geom.Vec
+		for _, p := range w.stations(i) {
+			label := dim.Label{}
+			switch {
+			case abs(-p.Y-least) < 0.05:
+				label.Suffix = " min"
+			case abs(-p.Y-most) < 0.05:
+				label.Suffix = " max"
+			}
+			ask = append(ask, dim.Across{A: geom.V(p.X, 0), B: p, Label: label})
+			points = append(points, p)
+		}
+		ask = append(ask, row(w.footOfB(top), "B", dim.Horizontal, dim.Below, points...)...)
+		lines := []string{"natural edge, do not trim", fmt.Sprintf("width %s to %s%s", w.length(least), w.length(most), w.see("natural"))}
+		ask = append(ask, dim.Note{At: pointOf(top, 0.62), Lines: lines, OnEdge: true})
+	}
+	return ask
+}
+
+// stations are the measured places of a natural edge, without those that fall
+// together with its ends, where the sides are measured.
+func (w *workpiece) stations(i int) []geom.Vec {
+	e := w.slab.Edges[i]
+	top, _ := w.slab.Course(i)
+	var out []geom.Vec
+	for _, st := range e.Natural {
+		x := e.End.X + st.Along
+		if x < e.End.X+20 || x > e.Start.X-20 {
+			continue
+		}
+		if p, ok := atX(top, x); ok {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// atX is the point of a course that runs from right to left over x.
+func atX(course []geom.Vec, x unit.Length) (geom.Vec, bool) {
+	for i := range course[:len(course)-1] {
+		if a, b := course[i], course[i+1]; x <= a.X && x >= b.X && a.X > b.X {
+			return a.Lerp(b, float64((a.X-x)/(a.X-b.X))), true
+		}
+	}
+	return geom.Vec{}, false
+}
+
+// footOfB is where datum B stands at a front edge.
+func (w *workpiece) footOfB(front []geom.Vec) geom.Vec {
+	if p, ok := atX(front, 0); ok {
+		return p
+	}
+	return geom.V(0, front[len(front)-1].Y)
+}
+
+// widths are the least and the greatest distance of a course from the reference
+// edge.
+func widths(course []geom.Vec) (least, most unit.Length) {
+	least, most = -course[0].Y, -course[0].Y
+	for _, p := range course {
+		least, most = min(least, -p.Y), max(most, -p.Y)
+	}
+	return least, most
+}
+
+// pointOf is a point of a course by its share of the way, in the middle of a
+// step.
+func pointOf(course []geom.Vec, share float64) geom.Vec {
+	i := min(int(share*float64(len(course)-1)), len(course)-2)
+	return course[i].Lerp(course[i+1], 0.5)
+}
+
+// work gives holes, cut-outs and pockets of a face by running dimensions from A
+// and B, and their sizes. Pilots and grooves have schemes of their own.
+func (w *workpiece) work(face model.Face, flip unit.Length) []dim.Request {
+	var ask []dim.Request
+	var xs, ys []geom.Vec
+	at := func(v geom.Vec) geom.Vec { return geom.V(v.X, v.Y*flip) }
+	named := map[string]bool{}
+	for _, f := range w.slab.Features {
+		through := f.Kind == model.Through || f.Kind == model.CutOut
+		switch {
+		case through && face == model.UnderFace, !through && f.Face != face:
+			continue // holes through the slab are dimensioned once, from above
+		case f.Kind == model.Through:
+			xs, ys = append(xs, at(f.At)), append(ys, at(f.At))
+			if key := fmt.Sprint(f.Dia, f.For); !named[key] {
+				named[key] = true
+				ask = append(ask, dim.Diameter{Centre: at(f.At), Dia: f.Dia, Count: w.count(f), Label: dim.Label{Suffix: serving(" through", f.For)}})
+			}
+		case f.Kind == model.CutOut || f.Kind == model.Pocket:
+			lo, hi := f.Outline.Bounds()
+			xs, ys = append(xs, at(lo), at(hi)), append(ys, at(lo), at(hi))
+			depth := "through"
+			if f.Kind == model.Pocket {
+				depth = w.length(f.Depth) + " deep"
+			}
+			ask = append(ask, dim.Note{At: at(f.Outline.Centroid()), Lines: []string{fmt.Sprintf("%s %s", f.Kind, f.Name), serving(depth, f.For)}})
+		}
+	}
+	ask = append(ask, w.pilots(face, flip)...)
+	ask = append(ask, w.grooves(face, flip)...)
+	_, right, _ := w.reference()
+	near := dim.Above
+	if flip < 0 {
+		near = dim.Below
+	}
+	ask = append(ask, row(geom.V(0, 0), "B", dim.Horizontal, near, xs...)...)
+	return append(ask, row(geom.V(right.X, 0), "A", dim.Vertical, dim.RightOf, ys...)...)
+}
+
+// serving adds what a piece of work is for.
+func serving(text, what string) string {
+	if what == "" {
+		return text
+	}
+	return text + ", " + what
+}
+
+// count is how many holes are like this one.
+func (w *workpiece) count(f model.Feature) int {
+	n := 0
+	for _, g := range w.slab.Features {
+		if g.Kind == f.Kind && g.Dia == f.Dia && g.For == f.For {
+			n++
+		}
+	}
+	return n
+}
