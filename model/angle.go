@@ -19,10 +19,13 @@ type AnglePiece struct {
 	shorter           unit.Length
 	shorterGiven      bool
 	setLeft, setRight unit.Length
+	setGiven          bool
 	freeEnd           unit.Length
 	clear             unit.Length
 	anchors           *Anchors
+	anchorsLine       string
 	screws            *Screws
+	screwsLine        string
 	faults            faults
 }
 
@@ -41,12 +44,18 @@ type Screws struct {
 
 // Angle is a steel angle of a section. Its seat leg carries the slab, its wall
 // leg hangs down from the seat unless LegUp is said.
-func Angle(s stock.AngleSection) AnglePiece { return AnglePiece{section: s, clear: 3, freeEnd: 40} }
+func Angle(s stock.AngleSection) AnglePiece {
+	p := AnglePiece{section: s, clear: 3, freeEnd: 40}
+	if !(s.Thickness > 0 && s.Leg > s.Thickness && s.Leg < 1000) {
+		p.faults = faults{faultf("an angle section without legs: take one such as stock.L50x50x6")}
+	}
+	return p
+}
 
 // Along puts the heel of the angle on a wall.
 func (p AnglePiece) Along(w *Wall) AnglePiece {
 	p.wall = w
-	p.faults = p.faults.and(w.faults...)
+	p.faults = p.faults.and(w.bound().faults...)
 	return p
 }
 
@@ -67,21 +76,21 @@ func (p AnglePiece) LegUp() AnglePiece {
 // it, as a yard is often told. ClearOf finds what is really needed.
 func (p AnglePiece) ShorterBy(l unit.Length) AnglePiece {
 	p.shorter, p.shorterGiven = l, true
-	if !(l >= 0 && l < 2000) {
-		p.faults = p.faults.and(faultf("an angle shorter by %.4g mm: 0 to 2000 mm can be described", float64(l)))
-	}
+	p.faults = p.faults.within("length by which the angle is shorter", l, 0, 2000)
 	return p
 }
 
 // SetBack keeps the ends at fixed distances from the ends of the run.
 func (p AnglePiece) SetBack(left, right unit.Length) AnglePiece {
-	p.setLeft, p.setRight = left, right
+	p.setLeft, p.setRight, p.setGiven = left, right, true
+	p.faults = p.faults.within("set-back of the left end", left, 0, 5000).within("set-back of the right end", right, 0, 5000)
 	return p
 }
 
 // FreeEnd keeps an end that meets no corner back from the slab's edge.
 func (p AnglePiece) FreeEnd(l unit.Length) AnglePiece {
 	p.freeEnd = l
+	p.faults = p.faults.within("set-back of a free end", l, 0, 2000)
 	return p
 }
 
@@ -89,25 +98,29 @@ func (p AnglePiece) FreeEnd(l unit.Length) AnglePiece {
 // angles that are already in the design there and the neighbouring wall.
 func (p AnglePiece) ClearOf(gap unit.Length) AnglePiece {
 	p.clear = gap
+	p.faults = p.faults.within("gap between angles in a corner", gap, 0, 200)
 	return p
 }
 
 // Anchored drills the wall leg; holes give way to studs, keep-outs and ends.
 func (p AnglePiece) Anchored(a Anchors) AnglePiece {
-	p.anchors = &a
-	if !(a.Pitch >= 50 && a.Hole > 0 && a.End >= 0) {
-		p.faults = p.faults.and(faultf("anchors need a hole above 0 and a pitch of 50 mm or more"))
-	}
+	p.anchors, p.anchorsLine = &a, callLine()
+	p.faults = p.faults.within("hole of the wall anchors", a.Hole, 2, 40).
+		within("pitch of the wall anchors", a.Pitch, 50, 5000).
+		within("distance of the wall anchors from the ends", a.End, 0, 2000)
 	return p
 }
 
 // ScrewedUp drills the seat leg for screws into the slab and the pilot holes
 // into the slab's underside.
 func (p AnglePiece) ScrewedUp(s Screws) AnglePiece {
-	p.screws = &s
-	if !(s.Pitch >= 50 && s.Hole > 0 && s.Slot >= 0 && s.End >= 0) {
-		p.faults = p.faults.and(faultf("screws need a hole above 0, a slot of 0 or more and a pitch of 50 mm or more"))
-	}
+	p.screws, p.screwsLine = &s, callLine()
+	p.faults = p.faults.within("hole of the screws in the steel", s.Hole, 2, 40).
+		within("slot of the screws", s.Slot, 0, 100).
+		within("pitch of the screws", s.Pitch, 50, 5000).
+		within("distance of the screws from the ends", s.End, 0, 2000).
+		within("pilot hole of the screws", s.Pilot, 1, 30).
+		within("depth of the screws in the wood", s.Into, 5, 190)
 	return p
 }
 
@@ -118,6 +131,9 @@ func (p AnglePiece) place(d *Design, id string) (*Part, faults) {
 	}
 	if p.under == "" {
 		bad = bad.and(faultf("angle %q needs a slab to carry: Under(...)", id))
+	}
+	if p.shorterGiven && p.setGiven {
+		bad = bad.and(faultf("angle %q has a ShorterBy and a SetBack: only one of them can decide how long it is", id))
 	}
 	if len(bad) > 0 {
 		return nil, bad
@@ -132,17 +148,17 @@ func (p AnglePiece) place(d *Design, id string) (*Part, faults) {
 		return nil, faults{faultf("slab %q does not reach the wall %q, so an angle there carries nothing", p.under, p.wall.Name)}
 	}
 	a := &AnglePart{Section: p.section, Wall: p.wall, LegUp: p.legUp, Seat: seat, Under: p.under}
-	a.Left.SetBack, a.Right.SetBack = p.ends(d, r, seat)
+	a.Left.SetBack, a.Right.SetBack = p.ends(d, r, a)
 	a.Start = r.start + a.Left.SetBack
 	a.Length = wholeDown(r.end - a.Right.SetBack - a.Start)
 	a.Right.SetBack = r.end - a.Start - a.Length
 	if !(a.Length >= 2*p.section.Leg) {
-		return nil, faults{faultf("angle %q would be %.1f mm long: too short to be fixed; leave it out or choose smaller set-backs", id, float64(a.Length))}
+		return nil, faults{faultf("angle %q would be %s long: too short to be fixed; leave it out or choose smaller set-backs", id, inWords(max(a.Length, 0)))}
 	}
 	part := &Part{Kind: KindAngle, Material: "steel S235", Angle: a, Bears: []string{p.under, p.wall.Name}}
-	p.drill(d, slab, id, a)
+	bad = p.drill(slab, id, a)
 	part.Bodies = []Body{{Name: id, Solid: a.solid(), Material: "steel S235", Density: stock.Steel, Colour: SteelColour}}
-	return part, nil
+	return part, bad
 }
 
 // run is the stretch of a wall along which a slab lies; corner tells whether
@@ -175,21 +191,20 @@ func (d *Design) runOn(w *Wall, slab *Part, in unit.Length) (run, bool) {
 }
 
 // ends gives the set-backs of both ends of the run.
-func (p AnglePiece) ends(d *Design, r run, seat unit.Length) (left, right unit.Length) {
-	if p.shorterGiven {
+func (p AnglePiece) ends(d *Design, r run, a *AnglePart) (left, right unit.Length) {
+	switch {
+	case p.shorterGiven:
 		return p.shorter / 2, p.shorter / 2
+	case p.setGiven:
+		return p.setLeft, p.setRight
 	}
-	end := func(atCorner bool, fixed unit.Length, corner func() unit.Length) unit.Length {
-		switch {
-		case fixed > 0:
-			return fixed
-		case atCorner:
-			return corner()
-		}
-		return p.freeEnd
+	left, right = p.freeEnd, p.freeEnd
+	if r.leftCorner {
+		left = p.cornerSetBack(d, a, true)
 	}
-	left = end(r.leftCorner, p.setLeft, func() unit.Length { return p.cornerSetBack(d, p.wall.Previous(), p.wall, true, seat) })
-	right = end(r.rightCorner, p.setRight, func() unit.Length { return p.cornerSetBack(d, p.wall, p.wall.Next(), false, seat) })
+	if r.rightCorner {
+		right = p.cornerSetBack(d, a, false)
+	}
 	return left, right
 }
 
@@ -200,12 +215,16 @@ func wholeDown(l unit.Length) unit.Length { return unit.Length(math.Floor(float6
 // Pose is the angle's own axes in the room: x along the heel from the left
 // end, y towards the wall, z up from the seat face.
 func (a *AnglePart) Pose() geom.Pose {
-	low, high := a.Seat-a.Section.Leg, a.Seat
-	if a.LegUp {
-		low, high = a.Seat-a.Section.Thickness, a.Seat+a.Section.Leg-a.Section.Thickness
-	}
-	l := a.Wall.Hull(low, high)
+	l := a.Wall.Hull(a.Levels())
 	return geom.Pose{At: l.P.Add(l.D.Unit().Mul(float64(a.Start))).Up(a.Seat), Turn: l.D.Angle()}
+}
+
+// Levels gives the heights of its lower and its upper end above the floor.
+func (a *AnglePart) Levels() (low, high unit.Length) {
+	if a.LegUp {
+		return a.Seat - a.Section.Thickness, a.Seat + a.Section.Leg - a.Section.Thickness
+	}
+	return a.Seat - a.Section.Leg, a.Seat
 }
 
 // Title is how a shop names the bar: section and length.

@@ -3,7 +3,7 @@ package model
 import (
 	"fmt"
 	"math"
-	"sort"
+	"slices"
 
 	"slabwright/model/geom"
 	"slabwright/model/stock"
@@ -11,27 +11,53 @@ import (
 )
 
 // drill places the anchors in the wall leg and the screws in the seat leg, and
-// puts the pilot holes for the screws into the slab.
-func (p AnglePiece) drill(d *Design, slab *Part, id string, a *AnglePart) {
-	mark := a.Section.BackMark
+// puts the pilot holes for the screws into the slab. What cannot be drilled is
+// left out: the bar is still made.
+func (p AnglePiece) drill(slab *Part, id string, a *AnglePart) (bad faults) {
 	if p.anchors != nil {
-		for i, x := range p.anchorPlaces(a) {
-			a.Holes = append(a.Holes, SteelHole{Name: fmt.Sprintf("W%d", i+1), Leg: WallLeg, X: x, FromHeel: mark, Dia: p.anchors.Hole, For: "wall anchor"})
+		mark := a.Section.BackMark
+		if wrong := offFlat(a.Section, mark, p.anchors.Hole); wrong != "" {
+			bad = bad.and(fault{what: "a hole for wall anchors " + wrong, line: p.anchorsLine})
+		} else {
+			for i, x := range p.anchorPlaces(a) {
+				a.Holes = append(a.Holes, SteelHole{Name: fmt.Sprintf("W%d", i+1), Leg: WallLeg, X: x, FromHeel: mark, Dia: p.anchors.Hole, For: "wall anchor"})
+			}
 		}
 	}
-	if p.screws != nil {
-		s := *p.screws
-		along := grainAlong(slab, a)
-		line := screwLine(a.Section)
-		for i, x := range p.screwPlaces(a) {
-			a.Holes = append(a.Holes, SteelHole{Name: fmt.Sprintf("S%d", i+1), Leg: SeatLeg, X: x, FromHeel: line, Dia: s.Hole, Slot: s.Slot, Along: along, For: "screw into " + slab.ID})
-			at := slab.Slab.Pose.Unplan(a.Pose().Plan(geom.V(x, -line)))
-			slab.Slab.Features = append(slab.Slab.Features, Feature{
-				Name: fmt.Sprintf("%s %s%d", id, "S", i+1), Kind: Pilot, Face: UnderFace, At: at, Dia: s.Pilot, Depth: s.Into,
-				Outline: geom.Circle(at, s.Pilot/2, chord), For: id,
-			})
-		}
+	if p.screws == nil {
+		return bad
 	}
+	s := *p.screws
+	along, line, wide := grainAlong(slab, a), screwLine(a.Section), s.Hole
+	if !along {
+		wide += s.Slot
+	}
+	if wrong := offFlat(a.Section, line, wide); wrong != "" {
+		return bad.and(fault{what: "a hole for screws " + wrong, line: p.screwsLine})
+	}
+	if s.Into >= slab.Slab.Thickness {
+		return bad.and(fault{what: fmt.Sprintf("screws %s into the wood come out at the top of %q, which is %s thick", inWords(s.Into), slab.ID, inWords(slab.Slab.Thickness)), line: p.screwsLine})
+	}
+	for i, x := range p.screwPlaces(a) {
+		name := fmt.Sprintf("S%d", i+1)
+		a.Holes = append(a.Holes, SteelHole{Name: name, Leg: SeatLeg, X: x, FromHeel: line, Dia: s.Hole, Slot: s.Slot, Along: along, For: "screw into " + slab.ID})
+		at := slab.Slab.Pose.Unplan(a.Pose().Plan(geom.V(x, -line)))
+		slab.Slab.Features = append(slab.Slab.Features, Feature{
+			Name: id + " " + name, Kind: Pilot, Face: UnderFace, At: at, Dia: s.Pilot, Depth: s.Into,
+			Outline: geom.Circle(at, s.Pilot/2, chord), For: id, Line: p.screwsLine,
+		})
+	}
+	return bad
+}
+
+// offFlat says how a hole of a width across the leg, at a distance from the
+// heel, leaves the flat of the leg between fillet and toe; "" if it does not.
+func offFlat(s stock.AngleSection, line, wide unit.Length) string {
+	low, high := s.Thickness+s.Root, s.Leg-s.Toe
+	if line-wide/2 >= low && line+wide/2 <= high {
+		return ""
+	}
+	return fmt.Sprintf("%s wide, %s from the heel of %s, leaves the flat of the leg, which is from %s to %s", inWords(wide), inWords(line), s.Name, plain(low), inWords(high))
 }
 
 // screwLine is how far the screws into the slab stand from the heel: near the
@@ -80,40 +106,52 @@ func (p AnglePiece) anchorPlaces(a *AnglePart) []unit.Length {
 	if a.LegUp {
 		z = a.Seat - a.Section.Thickness + a.Section.BackMark
 	}
-	var out []unit.Length
+	var out, covered []unit.Length
 	for _, x := range want {
-		y, ok := p.yield(a, x, z)
-		switch {
-		case !ok:
-			a.Unmatched = append(a.Unmatched, fmt.Sprintf("no place for an anchor near %.0f mm from the left end: %s", float64(x), blocking(a, x, z)))
-		case y != x:
-			a.Moved = append(a.Moved, fmt.Sprintf("anchor moved from %.0f to %.0f mm from the left end: %s", float64(x), float64(y), blocking(a, x, z)))
-			out = append(out, y)
-		default:
+		if blocking(a, x, z) == "" {
 			out = append(out, x)
+		} else {
+			covered = append(covered, x)
 		}
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
+	for _, x := range covered {
+		y, ok := p.yield(a, x, z, out)
+		if !ok {
+			a.Unmatched = append(a.Unmatched, fmt.Sprintf("no place for an anchor near %.0f mm from the left end: %s", float64(x), blocking(a, x, z)))
+			continue
+		}
+		a.Moved = append(a.Moved, fmt.Sprintf("anchor moved from %.0f to %.0f mm from the left end: %s", float64(x), float64(y), blocking(a, x, z)))
+		out = append(out, y)
+	}
+	slices.Sort(out)
 	return out
 }
 
-// yield moves a place out of keep-outs, to the nearer side first.
-func (p AnglePiece) yield(a *AnglePart, x, z unit.Length) (unit.Length, bool) {
-	if blocking(a, x, z) == "" {
-		return x, true
-	}
+// yield moves a place out of keep-outs, to the nearer side first, and not next
+// to an anchor that is there already.
+func (p AnglePiece) yield(a *AnglePart, x, z unit.Length, others []unit.Length) (unit.Length, bool) {
 	if len(a.Wall.Studs) > 0 {
 		return x, false // a stud is where it is
 	}
 	low, high := p.anchors.End/2, a.Length-p.anchors.End/2
 	for step := unit.Length(1); step <= p.anchors.Pitch/2; step++ {
 		for _, y := range []unit.Length{x - step, x + step} {
-			if y >= low && y <= high && blocking(a, y, z) == "" {
+			if y >= low && y <= high && blocking(a, y, z) == "" && apart(y, others, max(50, 3*p.anchors.Hole)) {
 				return y, true
 			}
 		}
 	}
 	return x, false
+}
+
+// apart tells whether a place is at least some distance from all others.
+func apart(x unit.Length, others []unit.Length, least unit.Length) bool {
+	for _, o := range others {
+		if abs(o-x) < least {
+			return false
+		}
+	}
+	return true
 }
 
 // blocking names the keep-out that covers a place on the wall, "" if none.
@@ -127,22 +165,61 @@ func blocking(a *AnglePart, x, z unit.Length) string {
 	return ""
 }
 
-// screwPlaces lie midway between the anchors, so that a drill and a driver
-// find room, and at the end distance from the ends.
+// driver is how far a screw stays from the nearest anchor, so that a drill and
+// a driver find room.
+const driver unit.Length = 25
+
+// screwPlaces are spread evenly from end distance to end distance. A place
+// beside an anchor moves along the angle until it is clear; when that leaves
+// two further apart than the pitch, there is one screw more.
 func (p AnglePiece) screwPlaces(a *AnglePart) []unit.Length {
-	places := even(a.Length, p.screws.End, p.screws.Pitch)
-	for i, x := range places {
-		for _, h := range a.Holes {
-			if h.Leg == WallLeg && abs(h.X-x) < 25 {
-				step := unit.Length(25)
-				if h.X > x && x > p.screws.End || x > a.Length-p.screws.End-25 {
-					step = -25
+	var anchors []unit.Length
+	for _, h := range a.Holes {
+		anchors = append(anchors, h.X)
+	}
+	pitch := p.screws.Pitch
+	places := p.clearOfAnchors(a, even(a.Length, p.screws.End, pitch), anchors)
+	for more := 1; more <= 4 && widest(places) > p.screws.Pitch; more++ {
+		pitch = (a.Length - 2*p.screws.End) / unit.Length(len(places))
+		if pitch < 3*p.screws.Hole+p.screws.Slot {
+			break
+		}
+		places = p.clearOfAnchors(a, even(a.Length, p.screws.End, pitch), anchors)
+	}
+	return places
+}
+
+// clearOfAnchors moves places away from anchors and gives up those for which
+// there is no room.
+func (p AnglePiece) clearOfAnchors(a *AnglePart, want, anchors []unit.Length) []unit.Length {
+	var out []unit.Length
+	low, high := min(p.screws.End, a.Length/2), max(a.Length-p.screws.End, a.Length/2)
+	between := 2*p.screws.Hole + p.screws.Slot
+	for _, x := range want {
+		for step := unit.Length(0); step <= 2*driver; step++ {
+			y, ok := x, false
+			for _, y = range []unit.Length{x - step, x + step} {
+				if ok = y >= low && y <= high && apart(y, anchors, driver) && apart(y, out, between); ok {
+					break
 				}
-				places[i] = h.X + step
+			}
+			if ok {
+				out = append(out, y)
+				break
 			}
 		}
 	}
-	return places
+	slices.Sort(out)
+	return out
+}
+
+// widest is the largest distance between neighbouring places.
+func widest(places []unit.Length) unit.Length {
+	var w unit.Length
+	for i := 1; i < len(places); i++ {
+		w = max(w, places[i]-places[i-1])
+	}
+	return w
 }
 
 func abs(l unit.Length) unit.Length { return unit.Length(math.Abs(float64(l))) }

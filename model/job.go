@@ -102,6 +102,14 @@ type WallPlan struct {
 	Pos       Pos
 }
 
+// called is the wall's name, or its corners where it has none.
+func (p WallPlan) called() string {
+	if p.Name == "" {
+		return p.From + "-" + p.To
+	}
+	return p.Name
+}
+
 // WallMake is what a wall is made of.
 type WallMake string
 

@@ -12,8 +12,12 @@ import (
 )
 
 // NewRoom adjusts the readings of a plan to a room. It gives an error when the
-// readings do not determine the room, with the reading that is missing.
+// readings do not determine the room, with the reading that is missing, and
+// when the plan says what no room can have.
 func NewRoom(p RoomPlan) (*Room, error) {
+	if err := p.check(); err != nil {
+		return nil, err
+	}
 	n := p.network()
 	res, err := survey.Adjust(n)
 	if err != nil {
@@ -51,7 +55,7 @@ func (p RoomPlan) network() survey.Network {
 	if slices.ContainsFunc(p.Readings, func(r survey.Reading) bool { return r.Kind == survey.Width || r.Kind == survey.SquareOff }) {
 		for _, w := range p.Walls {
 			if w.Bow != 0 {
-				n.Readings = append(n.Readings, survey.Reading{ID: "bow of " + w.Name, Kind: survey.Bow, Points: []survey.Point{survey.Point(w.From), survey.Point(w.To)}, Length: w.Bow})
+				n.Readings = append(n.Readings, survey.Reading{ID: "bow of " + w.called(), Kind: survey.Bow, Points: []survey.Point{survey.Point(w.From), survey.Point(w.To)}, Length: w.Bow})
 			}
 		}
 	}
@@ -83,7 +87,7 @@ func (r *Room) addWalls(p RoomPlan, res *survey.Result) error {
 	}
 	for i := range count {
 		a, b := r.Corners[i], r.Corners[(i+1)%len(r.Corners)]
-		w := &Wall{Name: a.Name + "-" + b.Name, From: a, To: b, Make: UnknownWall, Index: i, room: r}
+		w := &Wall{Name: WallPlan{From: a.Name, To: b.Name}.called(), From: a, To: b, Make: UnknownWall, Index: i, room: r}
 		if l, err := res.Length(survey.Point(a.Name), survey.Point(b.Name)); err == nil {
 			w.SD = l.SD
 		}
@@ -103,9 +107,7 @@ func (r *Room) addWalls(p RoomPlan, res *survey.Result) error {
 // describe takes over what the plan says of a wall. Distances may count from
 // either corner; here they count from the left one.
 func (w *Wall) describe(p WallPlan) {
-	if p.Name != "" {
-		w.Name = p.Name
-	}
+	w.Name = p.called()
 	if p.Make != "" {
 		w.Make = p.Make
 	}
