@@ -2,103 +2,70 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"slabwright/drawing"
-	"slabwright/drawing/dim"
-	"slabwright/drawing/view"
 	"slabwright/model"
-	"slabwright/model/geom"
 )
 
-// angleSheets gives one sheet per distinct angle; equal ones share it.
+// angleSheets gives one sheet per distinct angle; equal ones share it, mirrored
+// ones do not.
 func angleSheets(m *maker) []page {
 	var out []page
 	done := map[int]bool{}
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil }) {
 		if !done[p.Mark] {
 			done[p.Mark] = true
-			out = append(out, m.angleSheet(p))
+			out = append(out, m.angleSheet(p)...)
 		}
 	}
 	return out
 }
 
-func (m *maker) angleSheet(p *model.Part) page {
+// angleSheet is all that a yard needs to make one bar, on one sheet where that
+// is possible: both legs in views that stand exactly below each other, a
+// section, the end at a larger scale where the views are small, the holes as a
+// table, and what to know.
+func (m *maker) angleSheet(p *model.Part) []page {
 	a := p.Angle
-	pg := m.new("angle-"+stem(p.ID), fmt.Sprintf("%d  %s", p.Mark, p.ID))
-	s := &stage{elevation: true}
-	it := view.Item{ID: stem(p.ID), Title: p.ID, Mark: p.Mark, Role: view.Made, DropHidden: true}
-	it.Faces = own(p.Bodies[0].Solid, a.Pose()).Faces()
-	s.add(it, p, nil)
-	free := drawing.Free(m.size)
-	front := picture{id: "wall-leg", title: "Wall leg, seen from the room", view: view.Of(s.scene, view.Front()), paint: m.usual(s), style: dim.Steel, ask: m.legDims(a, model.WallLeg)}
-	plan := picture{id: "seat-leg", title: "Seat leg, seen from above", view: view.Of(s.scene, view.Plan()), paint: m.usual(s), style: dim.Steel, ask: m.legDims(a, model.SeatLeg)}
-	items, scale := m.column(free[0], front, plan)
-	pg.sheet.Add(items...)
-	pg.sheet.Scale = scale.String()
-	pg.block.DocumentType = "part drawing, steel"
-	pg.block.Material = "S235, " + a.Section.Name + " EN 10056-1, raw, burrs off"
-	pg.block.Mass = m.kg(p.Mass())
-	pg.block.Tolerance = "length +0/-1, holes ±1"
-	if len(free) > 1 {
-		room := free[1]
-		t, box := m.holeTable(a).draw(geom.V(room.Min.X, room.Max.Y), room.Width()-4, m.lines)
-		_ = box
-		pg.sheet.Add(drawing.Group{ID: "holes", Title: "holes", Items: t})
+	hand, _ := m.b.Design.HandOf(p)
+	title := strings.TrimSpace(fmt.Sprintf("%d %s", p.Mark, hand)) + "  " + p.ID
+	if n := len(m.b.Design.Alike(p)); n > 1 {
+		title += fmt.Sprintf(" (%d pieces)", n)
 	}
-	return pg
+	pages := m.steelPages("angle-"+stem(p.ID), title, func(s drawing.Scale) []chapter { return m.angleChapters(p, s) })
+	for i := range pages {
+		b := &pages[i].block
+		b.DocumentType = "part drawing, steel"
+		b.Material = fmt.Sprintf("S235JR, %s EN 10056-1, raw, burrs off", a.Section.Name)
+		b.Mass = m.kg(p.Mass())
+		b.Tolerance = "length +0/-1, holes ±1"
+	}
+	return pages
 }
 
-// legDims gives the length, the hole line and the holes by running dimensions
-// from the left end.
-func (m *maker) legDims(a *model.AnglePart, leg model.Leg) []dim.Request {
-	down := a.Section.Leg
-	if leg == model.WallLeg && a.LegUp {
-		down = -(a.Section.Leg - a.Section.Thickness)
-	}
-	ask := []dim.Request{dim.Linear{A: geom.V(0, -down), B: geom.V(a.Length, -down), Dir: dim.Horizontal, Side: dim.Below, Label: dim.Label{Tolerance: "+0/-1"}},
-		dim.Linear{A: geom.V(0, 0), B: geom.V(0, -down), Dir: dim.Vertical, Side: dim.LeftOf}}
-	var xs []geom.Vec
-	for _, h := range a.Holes {
-		if h.Leg != leg {
-			continue
-		}
-		y := -h.FromHeel
-		if leg == model.WallLeg && a.LegUp {
-			y = h.FromHeel - a.Section.Thickness
-		}
-		at := geom.V(h.X, y)
-		if len(xs) == 0 {
-			text := dim.Label{}
-			if h.Slot > 0 {
-				text.Text = fmt.Sprintf("slot %s x %s %s", m.length(h.Dia), m.length(h.Dia+h.Slot), map[bool]string{true: "along", false: "across"}[h.Along])
-			}
-			ask = append(ask, dim.Diameter{Centre: at, Dia: h.Dia, Count: holes(a, leg), Label: text})
-			ask = append(ask, dim.Linear{A: geom.V(a.Length, 0), B: geom.V(h.X, y), Dir: dim.Vertical, Side: dim.RightOf})
-		}
-		xs = append(xs, at)
-	}
-	return append(ask, row(geom.V(0, 0), "left end", dim.Horizontal, dim.Above, xs...)...)
-}
-
-func holes(a *model.AnglePart, leg model.Leg) int {
-	n := 0
-	for _, h := range a.Holes {
-		if h.Leg == leg {
-			n++
+// angleChapters are the forms of an angle at a scale: with its section at full
+// size or at half, its tables in one order or another.
+func (m *maker) angleChapters(p *model.Part, s drawing.Scale) []chapter {
+	full, half := drawing.Scale{Paper: 1, Real: 1}, drawing.Scale{Paper: 1, Real: 2}
+	v := newAngleView(m, p)
+	legs := v.legs(s)
+	var details []block
+	if small(s) {
+		for _, d := range v.ends() {
+			details = append(details, m.pictured(d, topRight, half))
 		}
 	}
-	return n
-}
-
-func (m *maker) holeTable(a *model.AnglePart) table {
-	t := table{heads: []string{"hole", "leg", "x from left end", "from heel", "size", "for"}, right: []bool{false, false, true, true, false, false}}
-	for _, h := range a.Holes {
-		size := "Ø" + m.length(h.Dia)
-		if h.Slot > 0 {
-			size = fmt.Sprintf("slot %s x %s %s", m.length(h.Dia), m.length(h.Dia+h.Slot), map[bool]string{true: "along", false: "across"}[h.Along])
+	bar := m.barTable(p).blocks("bar", "Bar", m.lines)
+	holes := m.holeTables(p.Angle)
+	text := []block{notesBlock("notes", "Notes", m.angleNotes(p))}
+	var out []chapter
+	for _, of := range []drawing.Scale{full, half} {
+		section := []block{m.pictured(v.section(), topRight, of)}
+		for _, order := range [][][]block{{section, details, bar, holes, text}, {details, holes, bar, section, text}, {details, holes, text, bar, section}} {
+			out = append(out, chapter{pictures: legs, beside: slices.Concat(order...)})
 		}
-		t.rows = append(t.rows, []string{h.Name, string(h.Leg), m.length(h.X), m.length(h.FromHeel), size, h.For})
 	}
-	return t
+	return out
 }

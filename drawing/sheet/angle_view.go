@@ -1,0 +1,224 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/drawing/view"
+	"slabwright/model"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// angleView draws one angle in its own axes: x along the heel from the left
+// end, heights from the seat.
+type angleView struct {
+	m     *maker
+	a     *model.AnglePart
+	stage *stage
+	front view.View // the wall leg, seen from the room
+	plan  view.View // the seat leg, seen from above
+}
+
+func newAngleView(m *maker, p *model.Part) *angleView {
+	v := &angleView{m: m, a: p.Angle, stage: &stage{elevation: true}}
+	it := view.Item{ID: stem(p.ID), Title: p.ID, Mark: p.Mark, Role: view.Made, DropHidden: true}
+	it.Faces = own(p.Bodies[0].Solid, p.Angle.Pose()).Faces()
+	v.stage.add(it, p, nil)
+	v.front, v.plan = view.Of(v.stage.scene, view.Front()), view.Of(v.stage.scene, view.Plan())
+	return v
+}
+
+// heel is the height of the outer edge of the heel in the front view.
+func (v *angleView) heel() unit.Length {
+	if v.a.LegUp {
+		return -v.a.Section.Thickness
+	}
+	return 0
+}
+
+// at is the middle of a hole in the view of its leg.
+func (v *angleView) at(h model.SteelHole) geom.Vec { return geom.V(h.X, v.off(h.Leg, h.FromHeel)) }
+
+// off is the place of a distance from the heel in the view of a leg.
+func (v *angleView) off(leg model.Leg, fromHeel unit.Length) unit.Length {
+	if leg == model.WallLeg && v.a.LegUp {
+		return v.heel() + fromHeel
+	}
+	return -fromHeel
+}
+
+// inward is the direction from the heel to the toe in the view of a leg.
+func (v *angleView) inward(leg model.Leg) unit.Length {
+	if v.off(leg, 1) > v.off(leg, 0) {
+		return 1
+	}
+	return -1
+}
+
+// of gives the holes of a leg.
+func (v *angleView) of(leg model.Leg) []model.SteelHole {
+	var out []model.SteelHole
+	for _, h := range v.a.Holes {
+		if h.Leg == leg {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// lines gives the hole lines of a leg, each once.
+func (v *angleView) lines(leg model.Leg) []unit.Length {
+	var out []unit.Length
+	seen := map[unit.Length]bool{}
+	for _, h := range v.of(leg) {
+		if !seen[h.FromHeel] {
+			seen[h.FromHeel] = true
+			out = append(out, h.FromHeel)
+		}
+	}
+	return out
+}
+
+// legs are the two views, one exactly below the other: in first angle the view
+// from above stands below.
+func (v *angleView) legs(s drawing.Scale) []picture {
+	third := v.m.b.Job.Show.Projection == "third"
+	upper, lower := model.WallLeg, model.SeatLeg
+	if third {
+		upper, lower = lower, upper
+	}
+	return []picture{v.leg(upper, s, dim.Above), v.leg(lower, s, dim.Below)}
+}
+
+// leg is the view of a leg with its hole line and all holes from end A.
+func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
+	a := v.a
+	p := picture{id: "wall-leg", title: "Wall leg, seen from the room", view: v.front, paint: v.m.usual(v.stage), style: v.m.steelStyle()}
+	if leg == model.SeatLeg {
+		p.id, p.title, p.view = "seat-leg", "Seat leg, seen from above", v.plan
+	}
+	p.extra = func(pl dim.Plate) []drawing.Item {
+		out := v.holeLines(pl, leg, 0, a.Length)
+		if small(s) && len(v.of(leg)) > 0 {
+			c, r := v.ring(leg)
+			out = append(out, drawing.Circle{Centre: pl.Origin.Add(geom.V(s.Of(c.X), s.Of(c.Y))), Radius: s.Of(r), Pen: v.m.lines.Fine()})
+		}
+		return out
+	}
+	heel, toe := v.off(leg, 0), v.off(leg, a.Section.Leg)
+	p.ask = append(p.ask, dim.Datum{A: geom.V(0, heel), B: geom.V(0, toe), Letter: "A"})
+	var at []geom.Vec
+	var labels []dim.Label
+	for _, h := range v.of(leg) {
+		at = append(at, v.at(h))
+		labels = append(labels, dim.Label{Prefix: h.Name + "  "})
+	}
+	if len(at) > 0 {
+		p.ask = append(p.ask, dim.Running{Datum: geom.V(0, heel), From: "A", Points: at, Labels: labels, Dir: dim.Horizontal, Side: side})
+	}
+	if leg == model.WallLeg {
+		p.ask = append(p.ask, dim.Linear{A: geom.V(0, heel), B: geom.V(a.Length, heel), Dir: dim.Horizontal, Side: side, Label: dim.Label{Tolerance: "+0/-1"}})
+	}
+	if !small(s) {
+		p.ask = append(p.ask, v.sizes(leg)...)
+		for _, y := range v.lines(leg) {
+			p.ask = append(p.ask, dim.Linear{A: geom.V(a.Length, heel), B: geom.V(a.Length, v.off(leg, y)), Dir: dim.Vertical, Side: dim.RightOf})
+		}
+	}
+	if small(s) && len(v.of(leg)) > 0 {
+		c, r := v.ring(leg)
+		p.ask = append(p.ask, dim.Note{At: c.Add(geom.V(r*0.7, v.inward(leg)*r*0.7)), Lines: []string{detailLetter(leg)}, OnEdge: true})
+	}
+	p.ask = append(p.ask, dim.Note{At: geom.V(a.Length*3/4, heel), Lines: []string{"heel"}, OnEdge: true})
+	if leg == model.SeatLeg {
+		p.ask = append(p.ask, v.cuts()...)
+	}
+	return p
+}
+
+// sizes says the size of the holes of a leg, each once with its count.
+func (v *angleView) sizes(leg model.Leg) []dim.Request {
+	var out []dim.Request
+	count := map[string]int{}
+	for _, h := range v.of(leg) {
+		count[v.m.holeSize(h)]++
+	}
+	for _, h := range v.of(leg) {
+		size := v.m.holeSize(h)
+		n := count[size]
+		if n == 0 {
+			continue
+		}
+		delete(count, size)
+		if h.Slot == 0 && h.Sink == 0 {
+			out = append(out, dim.Diameter{Centre: v.at(h), Dia: h.Dia, Count: n})
+			continue
+		}
+		out = append(out, dim.Note{At: v.at(h).Add(geom.V(h.Dia/2, 0)), Lines: sizeLines(n, h, size), OnEdge: true})
+	}
+	return out
+}
+
+// sizeLines keeps the words for a slot short and upright.
+func sizeLines(n int, h model.SteelHole, size string) []string {
+	if h.Slot > 0 {
+		return []string{fmt.Sprintf("%d × slot", n), strings.TrimPrefix(size, "slot ")}
+	}
+	return []string{fmt.Sprintf("%d × %s", n, size)}
+}
+
+// cuts gives the angles of ends that are not cut square, in the view of the
+// seat leg.
+func (v *angleView) cuts() []dim.Request {
+	a := v.a
+	var out []dim.Request
+	end := func(e model.End, x, in unit.Length) {
+		if e.Mitre == 0 {
+			return
+		}
+		heel := geom.V(x, 0)
+		toe := v.plan.Bounds.Min.X
+		if in < 0 {
+			toe = v.plan.Bounds.Max.X
+		}
+		out = append(out, dim.Angle{Vertex: heel, A: heel.Add(geom.V(in, 0)), B: geom.V(toe, -a.Section.Leg)})
+	}
+	end(a.Left, 0, a.Section.Leg)
+	end(a.Right, a.Length, -a.Section.Leg)
+	return out
+}
+
+// holeLines draws the back marks of a leg as centre lines, a little beyond the
+// bar, and a cross line through each hole.
+func (v *angleView) holeLines(pl dim.Plate, leg model.Leg, from, to unit.Length) []drawing.Item {
+	at := func(p geom.Vec) geom.Vec { return pl.Origin.Add(geom.V(pl.Scale.Of(p.X), pl.Scale.Of(p.Y))) }
+	pen := v.m.lines.Centre()
+	var out []drawing.Item
+	for _, y := range v.lines(leg) {
+		a, b := at(geom.V(from, v.off(leg, y))), at(geom.V(to, v.off(leg, y)))
+		out = append(out, drawing.Line(a.Sub(geom.V(2, 0)), b.Add(geom.V(2, 0)), pen))
+	}
+	for _, h := range v.of(leg) {
+		if h.X < from || h.X > to {
+			continue
+		}
+		c := at(v.at(h))
+		r := pl.Scale.Of(h.Dia/2) + 1
+		if h.Slot > 0 && !h.Along {
+			r += pl.Scale.Of(h.Slot / 2)
+		}
+		out = append(out, drawing.Line(c.Sub(geom.V(0, r)), c.Add(geom.V(0, r)), v.m.lines.Fine()))
+	}
+	return out
+}
+
+// steelStyle is how dimensions of steel look on this paper.
+func (m *maker) steelStyle() dim.Style {
+	if m.lines == drawing.Dense {
+		return dim.Steel.Dense()
+	}
+	return dim.Steel
+}
