@@ -20,14 +20,14 @@ require (
 	github.com/benoitkugler/textprocessing v0.0.6 // indirect
 	github.com/go-fonts/latin-modern v0.3.3 // indirect
 	github.com/go-text/typesetting v0.3.4 // indirect
-	github.com/goccy/go-yaml v1.19.2 // indirect
+	github.com/goccy/go-yaml v1.19.2
 	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0 // indirect
 	github.com/hpinc/go3mf v0.24.2
 	github.com/hschendel/stl v1.0.4
 	github.com/pkg/errors v0.9.1 // indirect
 	github.com/qmuntal/gltf v0.28.0
 	github.com/qmuntal/opc v0.7.10 // indirect
-	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/srwiley/rasterx v0.0.0-20220730225603-2ab79fcdd4ef // indirect
 	github.com/srwiley/scanx v0.0.0-20190309010443-e94503791388 // indirect
 	github.com/tdewolff/font v0.0.0-20260527091451-1663e68cb8a4 // indirect
@@ -38,7 +38,7 @@ require (
 	github.com/unixpickle/splaytree v1.2.0 // indirect
 	github.com/yuin/goldmark v1.8.5 // indirect
 	golang.org/x/net v0.57.0 // indirect
-	golang.org/x/sys v0.50.0 // indirect
+	golang.org/x/sys v0.50.0
 	golang.org/x/text v0.40.0 // indirect
 	gonum.org/v1/gonum v0.17.0
 	modernc.org/knuth v0.5.5 // indirect
