@@ -28,7 +28,7 @@ type paint struct {
 }
 
 // titleRoom is the room below a view for its title.
-const titleRoom unit.Length = 9
+const titleRoom unit.Length = 8
 
 // plate draws the lines of a picture at a scale, its origin on the paper's.
 func (m *maker) plate(p picture, s drawing.Scale) dim.Plate {
@@ -112,13 +112,29 @@ func (m *maker) draw(p picture, s drawing.Scale, margin geom.Vec) drawn {
 		d.box = d.box.Union(b)
 	}
 	if p.title != "" {
-		t := drawing.Write(geom.V(pl.Body.Centre().X, d.box.Min.Y-titleRoom+2.5), p.title+"   "+s.String(), drawing.Standard, drawing.Centre).Strong()
-		all = append(all, t)
-		w := t.Width()/2 + 0.5
-		d.box = d.box.Union(drawing.Rect{Min: geom.V(t.At.X-w, t.At.Y-2.5), Max: geom.V(t.At.X+w, t.At.Y)})
+		t := m.titled(p.title, s, pl.Body, d.box.Min.Y)
+		all = append(all, t...)
+		d.box = d.box.Union(drawing.Bounds(t).Grow(0.5))
+		d.box.Min.Y -= 2
 	}
 	d.item = drawing.Group{ID: p.id, Title: p.title, Items: all}
 	return d
+}
+
+// titled writes the title of a picture and its scale below it, in more than one
+// line where it is much wider than the view.
+func (m *maker) titled(title string, s drawing.Scale, body drawing.Rect, below unit.Length) []drawing.Item {
+	const h = drawing.Standard
+	room := max(body.Width()+20, min(110, 0.7*drawing.Free(m.size)[0].Width()))
+	lines := drawing.Wrap(title, h, 0.9*room-15) // bold is wider, and the scale follows
+	lines[len(lines)-1] += "   " + s.String()
+	y := below - titleRoom + 2.5
+	var out []drawing.Item
+	for _, line := range lines {
+		out = append(out, drawing.Write(geom.V(body.Centre().X, y), line, h, drawing.Centre).Strong())
+		y -= h * 1.6
+	}
+	return out
 }
 
 // at moves a drawn picture so that the origin of its view comes to a place.

@@ -7,7 +7,7 @@ import (
 )
 
 // betweenTwo is the least distance of two pictures in a column.
-const betweenTwo unit.Length = 10
+const betweenTwo unit.Length = 7
 
 // How far from a view its dimensions may stand.
 const (

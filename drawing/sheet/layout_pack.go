@@ -23,6 +23,7 @@ const (
 // block is something of a natural size that finds its place on a page: a
 // detail, a table, notes. Its forms are listed by preference.
 type block struct {
+	name  string // what it is, for saying that it stands on the next sheet
 	pull  pull
 	forms []form
 }

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"slabwright/drawing"
@@ -27,7 +29,7 @@ func (m *maker) pages(name, title string, list []chapter) []page {
 	var out []laid
 	var over []block
 	for len(list) > 0 {
-		list[0].beside = append(over, list[0].beside...)
+		list[0].beside = append(list[0].beside, over...)
 		l := m.fill(list)
 		out = append(out, l)
 		over, list = l.over, list[len(l.chapters):]
@@ -49,7 +51,10 @@ func (m *maker) pages(name, title string, list []chapter) []page {
 		}
 		pages[i] = m.new(n, t)
 		pages[i].sheet.Add(l.items...)
-		pages[i].sheet.Scale = l.scale.String()
+		pages[i].sheet.Scale = "-"
+		if l.scale.Real > 0 {
+			pages[i].sheet.Scale = l.scale.String()
+		}
 	}
 	return pages
 }
@@ -182,26 +187,70 @@ type placed struct {
 	box  drawing.Rect
 }
 
-// besides puts blocks round what stands on a page, in the forms of which all
-// find room, and gives those that find none.
+// besides puts blocks round what stands on a page, in the forms and the order
+// in which most of them find room, and gives those that find none.
 func besides(p *packer, list []block) ([]placed, []block) {
-	var best []placed
-	var over []block
-	deepest := 0
+	deepest := 1
 	for _, b := range list {
 		deepest = max(deepest, len(b.forms))
 	}
+	tall := slices.Clone(list)
+	slices.SortStableFunc(tall, func(a, b block) int { return cmp.Compare(b.forms[0].h, a.forms[0].h) })
+	orders := [][]block{list, tall}
+	for i := 1; i < len(list); i++ { // each block first, once
+		orders = append(orders, slices.Concat(list[i:], list[:i]))
+	}
+	var best []placed
+	over := list
+	lost := missing(list, over)
 	for level := range deepest {
-		try := &packer{all: p.all, free: append([]drawing.Rect(nil), p.free...)}
-		got, left := try.putAll(list, level)
-		if level == 0 || len(left) < len(over) {
-			best, over = got, left
-		}
-		if len(over) == 0 {
-			break
+		for _, order := range orders {
+			if len(over) == 0 {
+				break
+			}
+			try := &packer{all: p.all, free: slices.Clone(p.free)}
+			got, left := try.putAll(order, level)
+			if l := missing(list, left); l < lost {
+				best, over, lost = got, left, l
+			}
 		}
 	}
+	if len(over) > 0 && len(over) < len(list) {
+		best = announced(p, over, best)
+	}
 	return best, over
+}
+
+// missing weighs the blocks that find no room: each counts, the first of the
+// list a little more than the last.
+func missing(list, left []block) float64 {
+	sum := 0.0
+	for _, b := range left {
+		i := slices.IndexFunc(list, func(c block) bool { return c.name == b.name })
+		sum += 1 + 0.5*float64(len(list)-i)/float64(len(list))
+	}
+	return sum
+}
+
+// announced adds what stands on the next sheet, where there is room to say so.
+func announced(p *packer, over []block, got []placed) []placed {
+	var names []string
+	for _, b := range over {
+		names = append(names, b.name)
+	}
+	rest := &packer{all: p.all, free: slices.Clone(p.free)}
+	for _, g := range got {
+		rest.take(g.box)
+	}
+	for _, w := range []unit.Length{200, 70, 45, 32} {
+		lines := drawing.Wrap("on the next sheet: "+strings.Join(names, ", "), drawing.Small, w)
+		h := drawing.Small * (1 + drawing.LinePitch*unit.Length(len(lines)-1))
+		text := drawing.Paragraph(geom.V(0, h-drawing.Small+0.8), lines, drawing.Small, drawing.Left)
+		if box, ok := rest.put(drawing.Bounds(text).Max.X, h+1.6, bottomLeft); ok {
+			return append(got, placed{form{items: text}, box})
+		}
+	}
+	return got
 }
 
 // putAll puts blocks in their forms from a level on.
@@ -224,7 +273,7 @@ func (p *packer) putAll(list []block, level int) (got []placed, left []block) {
 
 // details lays out blocks on a page without pictures, as many as fit.
 func (m *maker) details(list []block) laid {
-	l := laid{chapters: []chapter{{name: "details", title: "details"}}, scale: drawing.Scale{Paper: 1, Real: 1}}
+	l := laid{chapters: []chapter{{name: "details", title: "details"}}}
 	p := newPacker(m.size)
 	blocks, over := besides(p, list)
 	if len(blocks) == 0 { // larger than the page: shown as far as it goes
@@ -232,10 +281,9 @@ func (m *maker) details(list []block) laid {
 		blocks, over = []placed{{f, drawing.Box(p.all.Min.X, p.all.Max.Y-f.h, f.w, f.h)}}, list[1:]
 	}
 	l.over = over
-	first := true
 	for _, b := range blocks {
-		if b.form.scale.Real > 0 && first {
-			l.scale, first = b.form.scale, false
+		if l.scale.Real == 0 {
+			l.scale = b.form.scale
 		}
 		l.items = append(l.items, drawing.Move(b.form.items, b.box.Min)...)
 	}
@@ -268,7 +316,7 @@ func (st *stack) into(box drawing.Rect) []drawing.Item {
 // pictured makes a block of a picture that is drawn at the first of its scales
 // for which there is room.
 func (m *maker) pictured(p picture, pull pull, scales ...drawing.Scale) block {
-	b := block{pull: pull}
+	b := block{name: p.title, pull: pull}
 	for _, s := range scales {
 		const margin unit.Length = 30
 		d := m.draw(p, s, geom.V(margin, margin))

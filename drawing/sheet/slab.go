@@ -16,14 +16,23 @@ import (
 // that are bored.
 func slabSheets(m *maker) []page {
 	var out []page
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil }) {
-		out = append(out, m.slabPages(p)...)
+	list := m.parts(func(p *model.Part) bool { return p.Slab != nil })
+	count := map[int]int{}
+	for _, p := range list {
+		count[p.Mark]++
+	}
+	for _, p := range list {
+		if n := count[p.Mark]; n > 0 {
+			count[p.Mark] = 0 // equal slabs share their sheets
+			out = append(out, m.slabPages(p, n)...)
+		}
 	}
 	return out
 }
 
-func (m *maker) slabPages(p *model.Part) []page {
+func (m *maker) slabPages(p *model.Part, pieces int) []page {
 	w := m.workpiece(p)
+	w.pieces = pieces
 	list := []chapter{w.topChapter()}
 	if w.worked(model.UnderFace) {
 		list = append(list, w.underChapter())
@@ -31,7 +40,11 @@ func (m *maker) slabPages(p *model.Part) []page {
 	if c, bored := w.edgeChapter(); bored {
 		list = append(list, c)
 	}
-	pages := m.pages("slab-"+stem(p.ID), fmt.Sprintf("%d  %s", p.Mark, p.ID), list)
+	title := fmt.Sprintf("%d  %s", p.Mark, p.ID)
+	if pieces > 1 {
+		title += fmt.Sprintf(" (make %d)", pieces)
+	}
+	pages := m.pages("slab-"+stem(p.ID), title, list)
 	for i := range pages {
 		b := &pages[i].block
 		b.DocumentType = "part drawing, wood"
@@ -52,6 +65,7 @@ type workpiece struct {
 	*maker
 	part    *model.Part
 	slab    *model.SlabPart
+	pieces  int // equal ones to be made
 	solid   geom.Solid
 	stage   *stage
 	corners []geom.Vec // of the top face

@@ -13,7 +13,10 @@ import (
 )
 
 // detailScales are tried in turn for the sections of edges and grooves.
-var detailScales = []drawing.Scale{{Paper: 1, Real: 1}, {Paper: 1, Real: 2}, {Paper: 1, Real: 5}}
+var detailScales = []drawing.Scale{{Paper: 1, Real: 1}, {Paper: 1, Real: 2}}
+
+// boreScales are those for the sections of long bores.
+var boreScales = []drawing.Scale{{Paper: 1, Real: 1}, {Paper: 1, Real: 2}, {Paper: 1, Real: 5}}
 
 // findDetails names what is shown at a large scale: the natural edge, the eased
 // edge, each kind of groove and of edge bore. A and B are the datum edges, so
@@ -71,7 +74,11 @@ func (w *workpiece) detailBlocks(face model.Face) []block {
 	var out []block
 	for _, d := range w.details {
 		if d.face == face {
-			out = append(out, w.pictured(d.pic, topRight, detailScales...))
+			scales := detailScales
+			if face == boredEdge {
+				scales = boreScales
+			}
+			out = append(out, w.pictured(d.pic, topRight, scales...))
 		}
 	}
 	return out

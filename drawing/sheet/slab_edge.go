@@ -46,7 +46,7 @@ func (w *workpiece) edgePicture(i int, list []model.Feature) picture {
 	}
 	name := strings.ToUpper(e.Name[:1]) + e.Name[1:]
 	p := picture{
-		id: "edge-" + stem(e.Name), title: fmt.Sprintf("%s edge, seen from outside, underside down: %s is on the right", name, from),
+		id: "edge-" + stem(e.Name), title: fmt.Sprintf("%s edge, seen from outside, %s on the right", name, from),
 		paint: w.usual(w.stage), style: w.wood(),
 	}
 	long := line.D.Len()

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"slabwright/model"
 	"slabwright/model/unit"
@@ -59,23 +60,45 @@ func (w *workpiece) cornerTable() table {
 func (w *workpiece) makeNotes() []string {
 	l, across := w.slab.Blank()
 	up := func(x unit.Length) string { return w.length(unit.Length(math.Ceil(float64(x) - 1e-6))) }
-	out := []string{
-		fmt.Sprintf("Order size, L × W × T: at least %s × %s × %s, fibre along L; it holds the finished outline without any allowance.", up(l), up(across), w.length(w.slab.Thickness)),
-		"A: reference edge, planed straight first. B: its left end at corner " + w.cornerB() + ". x counts from B along A, y square from A.",
+	var out []string
+	if w.pieces > 1 {
+		out = append(out, fmt.Sprintf("Make %d: %s.", w.pieces, w.equals()))
 	}
+	out = append(out,
+		fmt.Sprintf("Order size L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.", up(l), up(across), w.length(w.slab.Thickness)),
+		"A: reference edge, planed first. B: its left end, corner "+w.cornerB()+". x from B along A, y square from A.")
 	if len(w.corners) == 4 {
-		out = append(out, "Sides and diagonals belong to one outline: measure both diagonals before the cut.")
+		out = append(out, "Measure both diagonals before the cut.")
+	}
+	for i, e := range w.slab.Edges {
+		if e.Waney {
+			top, under := w.slab.Course(i)
+			least, most := widths(top)
+			low, high := widths(under)
+			out = append(out, fmt.Sprintf("Natural edge: width %s to %s on the top face, %s to %s on the underside.", w.length(least), w.length(most), w.length(low), w.length(high)))
+		}
 	}
 	h := w.b.Job.House
 	switch {
 	case h.Moisture > 0 && h.HumidityTop > 0:
-		out = append(out, fmt.Sprintf("Wood moisture %s %% at delivery, for a room at %s to %s %% relative humidity over the year.", w.style.Number(h.Moisture, 1), w.style.Number(h.HumidityLow, 0), w.style.Number(h.HumidityTop, 0)))
+		out = append(out, fmt.Sprintf("Wood moisture %s %% at delivery; the room has %s to %s %% humidity over the year.", w.style.Number(h.Moisture, 1), w.style.Number(h.HumidityLow, 0), w.style.Number(h.HumidityTop, 0)))
 	case h.Moisture > 0:
 		out = append(out, fmt.Sprintf("Wood moisture %s %% at delivery.", w.style.Number(h.Moisture, 1)))
 	default:
-		out = append(out, "Wood moisture at delivery: not given in the job; let the slab lie in the room before the cut.")
+		out = append(out, "Wood moisture is not given in the job: let the slab lie in the room before the cut.")
 	}
 	return out
+}
+
+// equals names the slabs that are made to this sheet.
+func (w *workpiece) equals() string {
+	var names []string
+	for _, p := range w.b.Design.Parts {
+		if p.Mark == w.part.Mark {
+			names = append(names, p.ID)
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 // cornerB is the number of the corner where A begins.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -136,8 +137,7 @@ func (w *workpiece) natural() []dim.Request {
 			points = append(points, p)
 		}
 		ask = append(ask, row(w.footOfB(top), "B", dim.Horizontal, dim.Below, points...)...)
-		lines := []string{"natural edge, do not trim", fmt.Sprintf("width %s to %s%s", w.length(least), w.length(most), w.see("natural"))}
-		ask = append(ask, dim.Note{At: pointOf(top, 0.62), Lines: lines, OnEdge: true})
+		ask = append(ask, dim.Note{At: w.betweenStations(top, points), Lines: []string{"natural edge, do not trim" + w.see("natural")}, OnEdge: true})
 	}
 	return ask
 }
@@ -188,11 +188,21 @@ func widths(course []geom.Vec) (least, most unit.Length) {
 	return least, most
 }
 
-// pointOf is a point of a course by its share of the way, in the middle of a
-// step.
-func pointOf(course []geom.Vec, share float64) geom.Vec {
-	i := min(int(share*float64(len(course)-1)), len(course)-2)
-	return course[i].Lerp(course[i+1], 0.5)
+// betweenStations is the point of a natural edge in the middle of the widest
+// gap between its stations.
+func (w *workpiece) betweenStations(course, stations []geom.Vec) geom.Vec {
+	last := course[len(course)-1]
+	mid, widest := last, unit.Length(0)
+	left := last.X
+	for _, p := range append(slices.Clone(stations), course[0]) {
+		if gap := p.X - left; gap > widest+1 {
+			if q, ok := atX(course, left+gap/2); ok {
+				mid, widest = q, gap
+			}
+		}
+		left = p.X
+	}
+	return mid
 }
 
 // work gives holes, cut-outs and pockets of a face by running dimensions from A

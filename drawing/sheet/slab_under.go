@@ -36,65 +36,71 @@ func (w *workpiece) underChapter() chapter {
 	return c
 }
 
-// mostDimensioned is the number of blind holes up to which they are dimensioned
-// in the view; more of them are numbered and stand in a table.
-const mostDimensioned = 8
+// mostDimensioned is the number of blind holes of a row that are dimensioned in
+// the view.
+const mostDimensioned = 12
 
-// drilled gives the blind holes of a face.
-func (w *workpiece) drilled(face model.Face) []model.Feature {
-	var out []model.Feature
-	for _, f := range w.slab.Features {
-		if f.Kind == model.Pilot && f.Face == face {
-			out = append(out, f)
-		}
-	}
-	return out
-}
-
-// rowOf is blind holes that belong together and stand in a line along A or
-// square to it.
-type rowOf struct {
-	holes  []model.Feature
-	across bool // the row runs square to A
-}
-
-// rows groups the blind holes of a face by what they belong to. It tells false
-// when a group is no straight row, within what is printed: its holes need two
-// figures each, which a table gives.
-func (w *workpiece) rows(face model.Face) ([]rowOf, bool) {
-	var out []rowOf
+// drilled gives the blind holes of a face, grouped by what they belong to: the
+// rows that are dimensioned in the view, and the holes that are numbered and
+// stand in a table.
+func (w *workpiece) drilled(face model.Face) (rows [][]model.Feature, rest []model.Feature) {
+	var groups [][]model.Feature
 	place := map[string]int{}
-	list := w.drilled(face)
-	for _, f := range list {
+	for _, f := range w.slab.Features {
+		if f.Kind != model.Pilot || f.Face != face {
+			continue
+		}
 		k, seen := place[f.For]
 		if !seen {
-			k = len(out)
+			k = len(groups)
 			place[f.For] = k
-			out = append(out, rowOf{})
+			groups = append(groups, nil)
 		}
-		out[k].holes = append(out[k].holes, f)
+		groups[k] = append(groups[k], f)
 	}
-	for i := range out {
-		r := &out[i]
-		level, upright := true, len(r.holes) > 1
-		for _, h := range r.holes {
-			level = level && w.length(h.At.Y) == w.length(r.holes[0].At.Y)
-			upright = upright && w.length(h.At.X) == w.length(r.holes[0].At.X)
+	for _, g := range groups {
+		if (w.level(g) || w.upright(g)) && len(g) <= mostDimensioned {
+			rows = append(rows, g)
+		} else {
+			rest = append(rest, g...)
 		}
-		if !level && !upright {
-			return nil, false
-		}
-		r.across = !level
 	}
-	return out, len(list) <= mostDimensioned
+	return rows, rest
 }
 
-// pilots dimensions the rows of blind holes, where that can be done.
-func (w *workpiece) pilots(face model.Face, flip unit.Length) []dim.Request {
-	rows, ok := w.rows(face)
-	if !ok {
-		return nil
+// level tells whether holes share one distance from A, as printed; a row that
+// is a little askew needs two figures for every hole, which a table gives.
+func (w *workpiece) level(row []model.Feature) bool {
+	for _, h := range row {
+		if w.length(h.At.Y) != w.length(row[0].At.Y) {
+			return false
+		}
 	}
+	return sameHole(row)
+}
+
+// upright tells whether holes share one distance from B, as printed.
+func (w *workpiece) upright(row []model.Feature) bool {
+	for _, h := range row {
+		if w.length(h.At.X) != w.length(row[0].At.X) {
+			return false
+		}
+	}
+	return sameHole(row)
+}
+
+func sameHole(row []model.Feature) bool {
+	for _, h := range row {
+		if h.Dia != row[0].Dia || h.Depth != row[0].Depth {
+			return false
+		}
+	}
+	return true
+}
+
+// pilots dimensions the straight rows of blind holes: one distance for the row,
+// running dimensions along it.
+func (w *workpiece) pilots(face model.Face, flip unit.Length) []dim.Request {
 	at := func(v geom.Vec) geom.Vec { return geom.V(v.X, v.Y*flip) }
 	_, right, _ := w.reference()
 	near := dim.Above
@@ -102,46 +108,39 @@ func (w *workpiece) pilots(face model.Face, flip unit.Length) []dim.Request {
 		near = dim.Below
 	}
 	var ask []dim.Request
+	rows, _ := w.drilled(face)
 	for _, r := range rows {
-		first := r.holes[0]
 		var pts []geom.Vec
-		for _, h := range r.holes {
+		for _, h := range r {
 			pts = append(pts, at(h.At))
 		}
-		side, beside := dim.LeftOf, geom.V(0, 0)
-		if first.At.X > right.X/2 {
-			side, beside = dim.RightOf, geom.V(right.X, 0)
-		}
-		if r.across {
+		if w.level(r) {
+			ask = append(ask, row(geom.V(0, 0), "B", dim.Horizontal, near, pts...)...)
+			last := pts[len(pts)-1]
+			ask = append(ask, dim.Linear{A: geom.V(right.X, 0), B: last, Dir: dim.Vertical, Side: dim.RightOf})
+		} else {
+			side, beside := dim.LeftOf, geom.V(0, 0)
+			if r[0].At.X > right.X/2 {
+				side, beside = dim.RightOf, geom.V(right.X, 0)
+			}
 			ask = append(ask, row(beside, "A", dim.Vertical, side, pts...)...)
 			ask = append(ask, row(geom.V(0, 0), "B", dim.Horizontal, near, pts[0])...)
-		} else {
-			ask = append(ask, row(geom.V(0, 0), "B", dim.Horizontal, near, pts...)...)
-			ask = append(ask, dim.Linear{A: beside, B: pts[0], Dir: dim.Vertical, Side: side})
 		}
-		ask = append(ask, dim.Diameter{Centre: pts[0], Dia: first.Dia, Count: len(pts), Label: dim.Label{Suffix: serving(" × "+w.length(first.Depth)+" deep", first.For)}})
+		size := dim.Label{Suffix: serving(" × "+w.length(r[0].Depth)+" deep", r[0].For)}
+		ask = append(ask, dim.Diameter{Centre: pts[len(pts)/2], Dia: r[0].Dia, Count: len(pts), Label: size})
 	}
 	return ask
-}
-
-// tabled tells whether the blind holes of a face are numbered and stand in a
-// table.
-func (w *workpiece) tabled(face model.Face) bool {
-	_, ok := w.rows(face)
-	return !ok
 }
 
 // holeName names a blind hole on the sheet.
 func holeName(i int) string { return fmt.Sprintf("P%d", i+1) }
 
-// holeTable lists the blind holes of a face when they are not dimensioned in the
+// holeTable lists the blind holes of a face that are not dimensioned in the
 // view.
 func (w *workpiece) holeTable(face model.Face) table {
 	t := table{heads: []string{"hole", "x from B", "y from A", "Ø", "deep", "for"}, right: []bool{false, true, true, true, true, false}}
-	if !w.tabled(face) {
-		return t
-	}
-	for i, f := range w.drilled(face) {
+	_, rest := w.drilled(face)
+	for i, f := range rest {
 		t.rows = append(t.rows, []string{holeName(i), w.length(f.At.X), w.length(-f.At.Y), w.length(f.Dia), w.length(f.Depth), f.Name})
 	}
 	return t
@@ -150,12 +149,10 @@ func (w *workpiece) holeTable(face model.Face) table {
 // holeNumbers writes the numbers of the table beside the holes, where nothing
 // else stands.
 func (w *workpiece) holeNumbers(pl dim.Plate, t *taken, face model.Face, flip unit.Length) []drawing.Item {
-	if !w.tabled(face) {
-		return nil
-	}
+	_, rest := w.drilled(face)
 	at := onPaper(pl, flip)
 	var out []drawing.Item
-	for i, f := range w.drilled(face) {
+	for i, f := range rest {
 		text := drawing.Write(geom.Vec{}, holeName(i), drawing.Small, drawing.Middle)
 		q := text.Quad()
 		h, wide := q[2].Y-q[0].Y, text.Width()

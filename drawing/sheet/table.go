@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"slabwright/drawing"
 	"slabwright/model/geom"
@@ -110,7 +111,7 @@ func (t table) blocks(id, heading string, lines drawing.LineGroup) []block {
 		part := t
 		part.rows = t.rows[:min(mostRows, len(t.rows))]
 		t.rows = t.rows[len(part.rows):]
-		b := block{pull: bottomLeft}
+		b := block{name: strings.ToLower(heading[:1]) + heading[1:], pull: bottomLeft}
 		for columns := 1; columns <= 4 && (columns == 1 || len(part.rows) >= 3*columns); columns++ {
 			b.forms = append(b.forms, part.split(fmt.Sprintf("%s-%d", id, n+1), heading, columns, lines))
 		}
@@ -151,7 +152,7 @@ func (t table) split(id, heading string, columns int, lines drawing.LineGroup) f
 
 // notesBlock sets paragraphs below a heading, as wide as there is room.
 func notesBlock(id, heading string, paragraphs []string) block {
-	b := block{pull: bottomLeft}
+	b := block{name: strings.ToLower(heading[:1]) + heading[1:], pull: bottomLeft}
 	for _, w := range []unit.Length{95, 120, 150, 180, 75, 60} {
 		items, h := notes(geom.V(0, 0), heading, paragraphs, w)
 		items = drawing.Move(items, geom.V(0, h))
