@@ -277,7 +277,7 @@ func (m *maker) details(list []block) laid {
 	p := newPacker(m.size)
 	blocks, over := besides(p, list)
 	if len(blocks) == 0 { // larger than the page: shown as far as it goes
-		f := list[0].forms[len(list[0].forms)-1]
+		f := slices.MinFunc(list[0].forms, func(a, b form) int { return cmp.Compare(a.w, b.w) })
 		blocks, over = []placed{{f, drawing.Box(p.all.Min.X, p.all.Max.Y-f.h, f.w, f.h)}}, list[1:]
 	}
 	l.over = over

@@ -29,7 +29,7 @@ func (w *workpiece) findDetails() {
 		d := detail{letter: string(rune('C' + len(w.details))), key: key, face: face}
 		w.details = append(w.details, d)
 		pic := make()
-		pic.id, pic.title = "detail-"+stem(d.letter), d.letter+"  "+pic.title
+		pic.id, pic.title = "detail-"+stem(d.letter), "Detail "+d.letter+": "+pic.title
 		w.details[len(w.details)-1].pic = pic
 	}
 	for i, e := range w.slab.Edges {
@@ -146,7 +146,7 @@ func (w *workpiece) naturalDetail(i int) picture {
 	l := w.inwards(i, top[k])
 	out := max(0, -l.Along(under[k])) // how far the underside stands out
 	end := w.shown()
-	p := w.section("Natural edge", l, -out-10, end, end)
+	p := w.section("natural edge", l, -out-10, end, end)
 	p.ask = []dim.Request{
 		dim.Linear{A: geom.V(-out, 0), B: geom.V(0, t), Dir: dim.Vertical, Side: dim.LeftOf},
 		dim.Linear{A: geom.V(-out, 0), B: geom.V(0, t), Dir: dim.Horizontal, Side: dim.Below},
@@ -158,7 +158,7 @@ func (w *workpiece) naturalDetail(i int) picture {
 func (w *workpiece) easedDetail(i int) picture {
 	e, t, end := w.slab.Edges[i], w.slab.Thickness, w.shown()
 	a, b := w.corners[i], w.corners[(i+1)%len(w.corners)]
-	p := w.section("Sawn edge", w.inwards(i, a.Lerp(b, 0.45)), -1, end, end)
+	p := w.section("sawn edge", w.inwards(i, a.Lerp(b, 0.45)), -1, end, end)
 	p.ask = []dim.Request{
 		dim.Linear{A: geom.V(e.Ease, 0), B: geom.V(e.Ease, t), Dir: dim.Vertical, Side: dim.LeftOf},
 		dim.Note{At: geom.V(e.Ease/2, t-e.Ease/2), Lines: []string{w.length(e.Ease) + " × 45°, both arrises"}, OnEdge: true},
@@ -172,7 +172,7 @@ func (w *workpiece) grooveDetail(f model.Feature) picture {
 	mid, dir := f.Path[0].Lerp(f.Path[1], 0.5), f.Path[1].Sub(f.Path[0]).Unit()
 	half := f.Dia / 2
 	beside := half + max(12, t/3)
-	p := w.section("Groove", geom.Line{P: mid, D: dir.Left()}, -beside, beside, -beside, beside)
+	p := w.section("groove", geom.Line{P: mid, D: dir.Left()}, -beside, beside, -beside, beside)
 	low, high := unit.Length(0), f.Depth
 	side := dim.Below
 	if f.Face == model.TopFace {
@@ -190,7 +190,7 @@ func (w *workpiece) grooveDetail(f model.Feature) picture {
 func (w *workpiece) boreDetail(f model.Feature) picture {
 	t := w.slab.Thickness
 	end := f.Depth + max(12, f.Dia)
-	p := w.section("Bore in the edge", w.inwards(f.Edge, f.At), -1, end, end)
+	p := w.section("bore in the edge", w.inwards(f.Edge, f.At), -1, end, end)
 	half := f.Dia / 2
 	p.ask = []dim.Request{
 		dim.Linear{A: geom.V(0, 0), B: geom.V(0, f.Height), Dir: dim.Vertical, Side: dim.LeftOf},
