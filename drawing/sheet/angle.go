@@ -34,7 +34,7 @@ func (m *maker) angleSheet(p *model.Part) []page {
 	if n := len(m.b.Design.Alike(p)); n > 1 {
 		title += fmt.Sprintf(" (%d pieces)", n)
 	}
-	pages := m.steelPages("angle-"+stem(p.ID), title, func(s drawing.Scale) []chapter { return m.angleChapters(p, s) })
+	pages := m.steelPages("angle-"+stem(p.ID), title, m.size == drawing.A4, func(s drawing.Scale) []chapter { return m.angleChapters(p, s) })
 	for i := range pages {
 		b := &pages[i].block
 		b.DocumentType = "part drawing, steel"

@@ -10,14 +10,14 @@ import (
 // steelPages lays a workpiece out at the largest scale at which everything
 // stands on one sheet, as long as that does not make it smaller than 1:5;
 // otherwise at the largest scale that its length allows, on as few sheets as
-// possible. An A4 sheet lies down where that makes the views larger. forms
-// gives the ways to show it at a scale, the best first.
-func (m *maker) steelPages(name, title string, forms func(drawing.Scale) []chapter) []page {
+// possible. A sheet that may be turned is, where that makes the views larger.
+// forms gives the ways to show it at a scale, the best first.
+func (m *maker) steelPages(name, title string, turn bool, forms func(drawing.Scale) []chapter) []page {
 	makers := []*maker{m}
-	if m.size == drawing.A4 {
-		lying := *m
-		lying.size = m.size.Turned()
-		makers = append(makers, &lying)
+	if turn {
+		turned := *m
+		turned.size = m.size.Turned()
+		makers = append(makers, &turned)
 	}
 	var best []page
 	for i, s := range drawing.Scales {

@@ -1,0 +1,83 @@
+package sheet
+
+import (
+	"fmt"
+
+	"slabwright/drawing"
+	"slabwright/model"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// drillSheets gives one sheet per wall that gets holes, to be read on a ladder:
+// whole millimetres in large figures.
+func drillSheets(m *maker) []page {
+	k := *m
+	switch m.style.Unit {
+	case "", "mm":
+		k.style.Places = -1
+	case "cm":
+		k.style.Places = 1
+	}
+	var out []page
+	for _, w := range m.b.Room.Walls {
+		if holes := m.wallHoles(w); len(holes) > 0 {
+			out = append(out, k.drillSheet(w, holes)...)
+		}
+	}
+	return out
+}
+
+func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
+	d := newDrilling(m, w, holes)
+	beside := []block{enlarged(d.table().blocks("wall-holes", d.heading(), m.lines)[0], ladderText)}
+	beside = append(beside, notesBlock("wall-notes", "Before drilling", d.notes()))
+	pages := m.steelPages("drilling-"+stem(w.Name), "Drilling, wall "+w.Name, m.size == drawing.A4 || m.size == drawing.A3, func(s drawing.Scale) []chapter {
+		return []chapter{{pictures: []picture{d.elevation(s)}, beside: beside}}
+	})
+	for i := range pages {
+		b := &pages[i].block
+		b.DocumentType = "drilling plan"
+		b.Material = "wall: " + string(w.Make)
+		b.Tolerance = "holes ±1"
+	}
+	return pages
+}
+
+// ladderText is how much larger than usual the tables of drilling sheets are:
+// figures of 3.5 mm where they find room.
+const ladderText = 1.4
+
+// enlarged gives a block of texts and lines larger where there is room, and as
+// it is where there is none.
+func enlarged(b block, by float64) block {
+	out := b
+	out.forms = nil
+	for _, f := range b.forms {
+		out.forms = append(out.forms, form{w: f.w * unit.Length(by), h: f.h * unit.Length(by), items: grown(f.items, by)})
+	}
+	out.forms = append(out.forms, b.forms...)
+	return out
+}
+
+// grown gives texts and lines at another size; widths of lines stay.
+
+func grown(items []drawing.Item, by float64) []drawing.Item {
+	out := make([]drawing.Item, 0, len(items))
+	for _, it := range items {
+		switch x := it.(type) {
+		case drawing.Group:
+			x.Items = grown(x.Items, by)
+			out = append(out, x)
+		case drawing.Text:
+			x.At, x.Height = x.At.Mul(by), x.Height*unit.Length(by)
+			out = append(out, x)
+		case drawing.Polyline:
+			x.Points = mapped(x.Points, func(v geom.Vec) geom.Vec { return v.Mul(by) })
+			out = append(out, x)
+		default:
+			panic(fmt.Sprintf("sheet: a table with a %T cannot be enlarged", it))
+		}
+	}
+	return out
+}

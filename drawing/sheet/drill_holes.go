@@ -1,0 +1,105 @@
+package sheet
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"slabwright/model"
+	"slabwright/model/unit"
+)
+
+// wallHole is one hole to be drilled into a wall.
+type wallHole struct {
+	name   string // row and number: "a1"
+	part   *model.Part
+	hole   string      // its name in the part
+	s      unit.Length // along the wall from its left corner
+	z      unit.Length // above the floor
+	dia    unit.Length // in the part, or in the wall for rods
+	inWall unit.Length // depth in the wall; 0: as the anchor asks
+	row    int
+}
+
+// wallHoles gives the holes that angles and rods ask of a wall, the lowest row
+// first, from left to right.
+func (m *maker) wallHoles(w *model.Wall) []wallHole {
+	var out []wallHole
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil || p.Rod != nil }) {
+		if a := p.Angle; a != nil && a.Wall == w {
+			for _, h := range a.Holes {
+				if h.Leg == model.WallLeg {
+					out = append(out, wallHole{part: p, hole: h.Name, s: a.Start + h.X, z: heightOf(a, h), dia: h.Dia})
+				}
+			}
+		}
+		if r := p.Rod; r != nil && r.Wall == w {
+			out = append(out, wallHole{part: p, s: r.At, z: r.Height, dia: r.WallHole, inWall: r.InWall})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b wallHole) int {
+		if c := cmp.Compare(math.Round(float64(a.z)), math.Round(float64(b.z))); c != 0 {
+			return c
+		}
+		return cmp.Compare(a.s, b.s)
+	})
+	return out
+}
+
+// heightOf is the height of a hole of the wall leg above the floor.
+func heightOf(a *model.AnglePart, h model.SteelHole) unit.Length {
+	if a.LegUp {
+		return a.Seat - a.Section.Thickness + h.FromHeel
+	}
+	return a.Seat - h.FromHeel
+}
+
+// numbered names holes by row, lowest first, and number, counted from the
+// corner at which the sizes start.
+func numbered(holes []wallHole, fromRight bool) []wallHole {
+	out := slices.Clone(holes)
+	for i := range out {
+		if i > 0 {
+			out[i].row = out[i-1].row
+			if math.Round(float64(out[i].z)) != math.Round(float64(out[i-1].z)) {
+				out[i].row++
+			}
+		}
+	}
+	if fromRight {
+		slices.SortStableFunc(out, func(a, b wallHole) int {
+			return cmp.Or(cmp.Compare(a.row, b.row), cmp.Compare(b.s, a.s))
+		})
+	}
+	n := 0
+	for i := range out {
+		n++
+		if i > 0 && out[i].row != out[i-1].row {
+			n = 1
+		}
+		out[i].name = fmt.Sprintf("%s%d", rowLetter(out[i].row), n)
+	}
+	return out
+}
+
+func rowLetter(i int) string {
+	const letters = "abcdefghjkmnpqrstuvwxyz"
+	return strings.Repeat(letters[i%len(letters):i%len(letters)+1], 1+i/len(letters))
+}
+
+// bolt names the largest metric screw that passes a clearance hole of the
+// medium series of ISO 273 (from memory).
+func bolt(hole unit.Length) string {
+	name := ""
+	for _, b := range []struct {
+		hole unit.Length
+		name string
+	}{{4.5, "4"}, {5.5, "5"}, {6.6, "6"}, {9, "8"}, {11, "10"}, {13.5, "12"}, {17.5, "16"}} {
+		if hole >= b.hole {
+			name = b.name
+		}
+	}
+	return name
+}

@@ -1,0 +1,75 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"slabwright/model"
+)
+
+// table lists every hole of the wall: from the corner, above the floor, from
+// the height line.
+func (d *drilling) table() table {
+	name, _ := d.corner()
+	t := table{heads: []string{"hole", "from " + name, "height", "to line", "item"}, right: []bool{false, true, true, true, false}}
+	for _, h := range d.holes {
+		line := d.m.length(h.z - heightLine)
+		if h.z > heightLine {
+			line = "+" + line
+		}
+		t.rows = append(t.rows, []string{h.name, d.m.length(d.off(h.s)), d.m.length(h.z), line, strings.TrimSpace(fmt.Sprintf("%d %s", h.part.Mark, h.hole))})
+	}
+	return t
+}
+
+// heading says what the table lists and which anchors fit the steel.
+func (d *drilling) heading() string {
+	s := "Holes in this wall"
+	seen := map[string]bool{}
+	for _, h := range d.holes {
+		if b := bolt(h.dia); h.part.Angle != nil && !seen[b] {
+			seen[b] = true
+			s += ", anchor screw to Ø" + b
+		}
+	}
+	return s
+}
+
+// ground says how to drill into a make of wall.
+var ground = map[model.WallMake]string{
+	model.Brick:        "Solid brick: the whole plug in the brick, plaster counts for nothing; keep off joints and outside corners.",
+	model.Concrete:     "Concrete: keep off the reinforcement; blow the holes out.",
+	model.Aerated:      "Aerated block: drill without hammer; only anchors approved for aerated block.",
+	model.Hollow:       "Hollow block: drill without hammer; only anchors approved for hollow block.",
+	model.Stud:         "Timber stud: fixings hold in the studs only. Prove the middle of each stud with a thin drill before the first hole.",
+	model.Plasterboard: "Plasterboard by itself carries no angle: find or build a solid ground behind it first.",
+	model.UnknownWall:  "The make of this wall is not known: drill one test hole where it is covered later, then choose the anchor.",
+}
+
+// notes are what to know on the ladder.
+func (d *drilling) notes() []string {
+	name, _ := d.corner()
+	r := d.m.b.Room
+	datum := "Heights count from the floor."
+	if len(r.Floor) > 0 {
+		datum = fmt.Sprintf("Heights count from the floor at corner %s.", r.Floor[0].Corner)
+	}
+	line := fmt.Sprintf("%s Strike the line %s level and measure every height from it.", datum, heightLineName)
+	for _, f := range r.Floor {
+		if (f.Corner == d.w.From.Name || f.Corner == d.w.To.Name) && f.Height != 0 {
+			line += fmt.Sprintf(" At corner %s it is %s above the floor.", f.Corner, d.m.length(heightLine-f.Height))
+		}
+	}
+	out := []string{
+		"HIDDEN SERVICES: the keep-outs are only what was surveyed. Detector, power off, test hole; water, gas and heating run in walls too.",
+		line,
+		fmt.Sprintf("Sizes along the wall run from corner %s. Drill one hole, hang the bar level, mark the others through the steel.", name),
+		"ANCHORS: only with the approval values of the anchor bought, in this wall. Pull one before trusting all. " + ground[d.w.Make],
+	}
+	for _, p := range d.m.parts(func(p *model.Part) bool { return p.Angle != nil && p.Angle.Wall == d.w }) {
+		for _, s := range append(append([]string{}, p.Angle.Moved...), p.Angle.Unmatched...) {
+			out = append(out, fmt.Sprintf("%s: %s.", p.ID, s))
+		}
+	}
+	return append(out, "Dust: mask and extraction.")
+}
