@@ -131,7 +131,7 @@ func (d *Design) slab(id string) (*Part, faults) {
 			return p, nil
 		}
 		if p.ID == id {
-			return nil, faults{faultf("%q is no slab but a %s", id, p.Kind)}
+			return nil, faults{faultf("%q is no slab, its kind is %s", id, p.Kind)}
 		}
 		if p.Slab != nil {
 			names = append(names, p.ID)

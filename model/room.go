@@ -148,12 +148,13 @@ func (r *Room) neighbour(i, step int) *Wall {
 	return r.Walls[j]
 }
 
-// forward is how far an open room is taken to go on beyond its two ends.
+// forward is how far an open room is taken to go on beyond its two ends, unless
+// its first and last wall would meet before.
 const forward = 4 * unit.M
 
 // Plan is the floor plan at height z: the region between the walls' faces.
-// An open room goes on for 4 m beyond its two ends in the direction of its
-// first and last wall.
+// An open room goes on beyond its two ends, 4 m if it can, in the direction of
+// its first and last wall.
 func (r *Room) Plan(z unit.Length) geom.Region {
 	var pts []geom.Vec
 	for i, w := range r.Walls {
@@ -175,9 +176,14 @@ func (r *Room) Plan(z unit.Length) geom.Region {
 	if r.Closed {
 		return geom.Polygon(pts[:len(pts)-1]...)
 	}
-	first, last := r.Walls[0].LineAt(z).D.Unit(), r.Walls[len(r.Walls)-1].LineAt(z).D.Unit()
-	end := pts[len(pts)-1].Add(last.Mul(float64(forward)))
-	start := pts[0].Sub(first.Mul(float64(forward)))
+	first := geom.Line{P: pts[0], D: r.Walls[0].LineAt(z).D.Unit().Mul(-1)}
+	last := geom.Line{P: pts[len(pts)-1], D: r.Walls[len(r.Walls)-1].LineAt(z).D.Unit()}
+	on := forward
+	if p, ok := first.Meet(last); ok && first.Along(p) > 0 && last.Along(p) > 0 {
+		on = min(on, 0.9*min(first.Along(p), last.Along(p)))
+	}
+	end := last.P.Add(last.D.Mul(float64(on)))
+	start := first.P.Add(first.D.Mul(float64(on)))
 	return geom.Polygon(append(pts, end, start)...)
 }
 

@@ -41,7 +41,7 @@ func (p SlabPiece) place(d *Design, id string) (*Part, faults) {
 	if len(bad) > 0 {
 		return nil, bad
 	}
-	sides, bad := p.sides()
+	sides, bad := p.sides(id)
 	if len(bad) > 0 {
 		return nil, bad
 	}
@@ -58,7 +58,7 @@ func (p SlabPiece) place(d *Design, id string) (*Part, faults) {
 }
 
 // sides gives the left side, the back edges and the right side.
-func (p SlabPiece) sides() ([]side, faults) {
+func (p SlabPiece) sides(id string) ([]side, faults) {
 	var bad faults
 	var out []side
 	z0, z1 := p.top-p.thickness, p.top
@@ -89,6 +89,11 @@ func (p SlabPiece) sides() ([]side, faults) {
 		add(name, b, true, true)
 	}
 	add("right", p.right, false, false)
+	for i := 1; i < len(out); i++ {
+		if a, b := out[i-1], out[i]; a.bound.Wall != nil && a.bound.Wall == b.bound.Wall {
+			bad = bad.and(faultf("slab %q: its edges %s and %s follow the same wall %q", id, a.name, b.name, a.bound.Name))
+		}
+	}
 	return out, bad
 }
 
@@ -116,6 +121,9 @@ func (p SlabPiece) frontSide(d *Design, id string, sides []side) (side, faults) 
 			return side{}, faults{faultf("slab %q: its %s bound runs parallel to its back at %q, so they do not meet", id, e.side, e.back)}
 		}
 	}
+	if b.Sub(a).Dot(sides[1].line.D.Unit().Add(sides[n-2].line.D.Unit())) <= 0 {
+		return side{}, faults{nothingLeft(id, "back")}
+	}
 	// Seen along this line, from right to left, the slab lies to the right;
 	// the front is as far to the left of it as the slab is deep.
 	return side{name: "front", bound: Bound{Kind: ToAir, Name: "front"}, line: geom.Through(b, a).Shift(p.depth)}, nil
@@ -123,10 +131,13 @@ func (p SlabPiece) frontSide(d *Design, id string, sides []side) (side, faults) 
 
 // meet is where one side ends and the next begins. Two sides that run almost
 // straight on (under 3 degrees) meet beside the corner of the room that they
-// share, where their lines would run past each other.
+// share, where their lines would run past each other; two that run back beside
+// each other do not meet.
 func meet(a, b side) (geom.Vec, bool) {
-	turn := math.Abs(float64(a.line.D.Unit().Cross(b.line.D.Unit())))
-	if turn < math.Sin(3*math.Pi/180) && a.line.D.Dot(b.line.D) > 0 {
+	if turn := math.Abs(a.line.D.Unit().Cross(b.line.D.Unit())); turn < math.Sin(3*math.Pi/180) {
+		if a.line.D.Dot(b.line.D) < 0 {
+			return geom.Vec{}, false
+		}
 		c := b.line.P
 		p := a.line.P.Add(a.line.D.Unit().Mul(float64(a.line.Along(c))))
 		return p.Lerp(c, 0.5), true
@@ -148,10 +159,14 @@ func meetAll(id string, sides []side) ([]geom.Vec, faults) {
 	}
 	for i, s := range sides {
 		if along := corners[(i+1)%n].Sub(corners[i]).Dot(s.line.D); along <= 0 {
-			return nil, faults{faultf("slab %q: nothing is left of its %s edge between its neighbours; the gaps or the depth are larger than the space", id, s.name)}
+			return nil, faults{nothingLeft(id, s.name)}
 		}
 	}
 	return corners, nil
+}
+
+func nothingLeft(id, edge string) fault {
+	return faultf("slab %q: nothing is left of its %s edge between its neighbours; the gaps or the depth are larger than the space", id, edge)
 }
 
 // part puts the outline into the slab's own axes.

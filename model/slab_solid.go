@@ -44,23 +44,48 @@ func (s *SlabPart) naturalCourse(i int) (top, under []geom.Vec) {
 		x, yt, yu = append(x, float64(st.Along)), append(yt, float64(st.Top)), append(yu, float64(st.Under))
 	}
 	ct, cu := newCurve(x, yt), newCurve(x, yu)
-	length := e.End.Sub(e.Start).Len()
-	steps := max(8, int(math.Ceil(float64(length/naturalStep))))
+	parts := e.naturalParts()
 	along := func(p geom.Vec) float64 { return float64(p.Sub(e.End).Dot(e.Start.Sub(e.End).Unit())) }
 	at := func(p geom.Vec, dir geom.Vec, c curve) geom.Vec {
 		return p.Add(dir.Mul(c.at(along(p)) / dir.Dot(out)))
 	}
-	for k := 0; k <= steps; k++ {
-		p, dir := e.Start.Lerp(e.End, float64(k)/float64(steps)), out
+	for k, t := range parts {
+		p, dir := e.Start.Lerp(e.End, t), out
 		switch k {
 		case 0:
 			dir = before.End.Sub(before.Start).Unit()
-		case steps:
+		case len(parts) - 1:
 			dir = after.Start.Sub(after.End).Unit()
 		}
 		top, under = append(top, at(p, dir, ct)), append(under, at(p, dir, cu))
 	}
 	return top, under
+}
+
+// naturalParts divides a natural edge, as fractions from its start to its end:
+// at the stations, and into even steps where no station is near.
+func (e Edge) naturalParts() []float64 {
+	length := float64(e.End.Sub(e.Start).Len())
+	steps := max(8, math.Ceil(length/float64(naturalStep)))
+	parts := []float64{0, 1}
+	add := func(t float64) {
+		for _, p := range parts {
+			if math.Abs(p-t) < 0.4/steps {
+				return
+			}
+		}
+		parts = append(parts, t)
+	}
+	for _, s := range e.Natural {
+		if t := 1 - float64(s.Along)/length; t > 0 && t < 1 {
+			add(t)
+		}
+	}
+	for k := 1.0; k < steps; k++ {
+		add(k / steps)
+	}
+	slices.Sort(parts)
+	return parts
 }
 
 // TopOutline is the outline at the top face in the slab's own axes.
