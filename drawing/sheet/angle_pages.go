@@ -1,11 +1,6 @@
 package sheet
 
-import (
-	"cmp"
-	"slices"
-
-	"slabwright/drawing"
-)
+import "slabwright/drawing"
 
 // steelPages lays a workpiece out at the largest scale at which everything
 // stands on one sheet, as long as that does not make it smaller than 1:5;
@@ -58,9 +53,6 @@ func (m *maker) sequel(k *maker, l laid, name, title string) []page {
 	out := []page{pg}
 	for over := l.over; len(over) > 0; {
 		next := m.details(over)
-		if tall := m.details(tallFirst(over)); len(tall.over) < len(next.over) {
-			next = tall
-		}
 		pg := m.new(name+"-details", title+": details")
 		pg.sheet.Add(next.items...)
 		pg.sheet.Scale = "-"
@@ -70,13 +62,6 @@ func (m *maker) sequel(k *maker, l laid, name, title string) []page {
 		out, over = append(out, pg), next.over
 	}
 	return out
-}
-
-// tallFirst sorts blocks for a page that has to take many.
-func tallFirst(list []block) []block {
-	list = slices.Clone(list)
-	slices.SortStableFunc(list, func(a, b block) int { return cmp.Compare(b.forms[0].h, a.forms[0].h) })
-	return list
 }
 
 // small tells whether holes are no longer read well at a scale, so that the end

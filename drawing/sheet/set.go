@@ -23,7 +23,7 @@ type page struct {
 // kinds lists the kinds of sheets in the order of the set. A kind gives as many
 // pages as the design calls for.
 var kinds = []func(*maker) []page{
-	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, slabSheets, angleSheets, drillSheets, listSheets,
+	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, slabSheets, angleSheets, drillSheets, rollOutSheets, listSheets,
 }
 
 // Set draws all sheets of a build, numbered, framed and stamped.

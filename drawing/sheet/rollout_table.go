@@ -1,0 +1,44 @@
+package sheet
+
+import (
+	"fmt"
+
+	"slabwright/model"
+	"slabwright/model/unit"
+)
+
+// boardTable is the cut list: finished sizes, the length along the grain, equal
+// boards together.
+func (m *maker) boardTable(p *model.Part, boards []board) table {
+	t := table{heads: []string{"no.", "qty", "board", "length (grain)", "width", "thick", "mass each"}, right: []bool{false, true, false, true, true, true, true}}
+	row, count := map[string]int{}, map[string]int{}
+	for _, b := range boards {
+		size := []string{m.length(b.length), m.length(b.width), m.length(b.thickness)}
+		key := fmt.Sprint(size)
+		count[key]++
+		if r, ok := row[key]; ok {
+			t.rows[r][1] = fmt.Sprint(count[key])
+			t.rows[r][2] += ", " + b.name
+			continue
+		}
+		row[key] = len(t.rows)
+		t.rows = append(t.rows, []string{fmt.Sprintf("%d.%d", p.Mark, len(t.rows)+1), "1", b.name, size[0], size[1], size[2], m.kg(b.mass)})
+	}
+	return t
+}
+
+func (m *maker) rollOutNotes(p *model.Part, boards []board) []string {
+	r := p.RollOut
+	var wood unit.Mass
+	for _, b := range boards {
+		wood += b.mass
+	}
+	return []string{
+		fmt.Sprintf("Overall %s x %s x %s with its castors. Wood %s, all of it %s.", m.length(r.Width), m.length(r.Depth), m.length(r.Height), m.kg(wood), m.kg(p.Mass())),
+		"Grain along the length of every board; it stands upright in the sides, so that top and sides move together.",
+		"The top lies on the sides and the rail; rail and shelf stand between the sides. Joints to the joiner's choice, not drawn here.",
+		"Rough sizes: 12 longer, 5 wider, thickness as given. All arrises eased.",
+		fmt.Sprintf("4 swivel castors, overall height %s, two with brakes. Measure the castors bought before cutting the sides: their height counts.", m.length(r.Castor)),
+		fmt.Sprintf("It rolls out by %s. Castors must not run over cables; check the floor for humps.", m.length(r.Travel)),
+	}
+}
