@@ -172,25 +172,44 @@ func onPaper(pl dim.Plate, flip unit.Length) func(geom.Vec) geom.Vec {
 	}
 }
 
-// numbers writes the number of every corner off the corner.
-func (w *workpiece) numbers(pl dim.Plate, flip unit.Length) []drawing.Item {
-	const off = 4.6
+// fromPaper is the reverse of onPaper.
+func fromPaper(pl dim.Plate, flip unit.Length) func(geom.Vec) geom.Vec {
+	return func(p geom.Vec) geom.Vec {
+		v := p.Sub(pl.Origin).Mul(float64(pl.Scale.Real) / float64(pl.Scale.Paper))
+		return geom.V(v.X, v.Y*flip)
+	}
+}
+
+// numbers writes the number of every corner outside the corner, where nothing
+// else stands.
+func (w *workpiece) numbers(pl dim.Plate, t *taken, flip unit.Length) []drawing.Item {
+	const off, reach = 4.2, 11
 	at, n := onPaper(pl, flip), len(w.corners)
+	outline := w.slab.TopOutline().Union(w.slab.UnderOutline())
+	outside := func(r drawing.Rect) bool { return !outline.Contains(fromPaper(pl, flip)(r.Centre())) }
 	var out []drawing.Item
 	for i, c := range w.corners {
 		to := w.corners[(i+1)%n].Sub(c).Unit()
 		from := w.corners[(i+n-1)%n].Sub(c).Unit()
-		away := to.Add(from).Unit().Mul(-1)
-		if to.Cross(from) > 0 { // a corner that points inwards
-			away = away.Mul(-1)
+		away := to.Sub(from).Unit().Left() // the outline runs clockwise: outside is on the left
+		near := at(c).Add(geom.V(away.X, away.Y*flip).Mul(off))
+		text := drawing.Write(near, w.slab.Corners[i], drawing.Standard, drawing.Middle).Strong()
+		room := drawing.Rect{Min: near.Sub(geom.V(reach, reach)), Max: near.Add(geom.V(reach, reach))}
+		if r, ok := t.nearest(room, near, text.Width(), text.Height, 0.5, outside); ok {
+			text.At = r.Centre()
 		}
-		if to.Add(from).Len() < 0.1 { // the edges run almost straight on
-			away = to.Left()
-		}
-		name := w.slab.Corners[i]
-		out = append(out, drawing.Write(at(c).Add(geom.V(away.X, away.Y*flip).Mul(off)), name, drawing.Standard, drawing.Middle).Strong())
+		t.take(text)
+		out = append(out, text)
 	}
 	return out
+}
+
+// signs writes what looks for a free spot on a face: the numbers of corners and
+// holes, and the grain.
+func (w *workpiece) signs(pl dim.Plate, t *taken, face model.Face, flip unit.Length) []drawing.Item {
+	out := w.numbers(pl, t, flip)
+	out = append(out, w.holeNumbers(pl, t, face, flip)...)
+	return append(out, w.grain(pl, t, flip)...)
 }
 
 // grain puts the arrow along the fibre where nothing else stands, as near to the
@@ -198,10 +217,7 @@ func (w *workpiece) numbers(pl dim.Plate, flip unit.Length) []drawing.Item {
 func (w *workpiece) grain(pl dim.Plate, t *taken, flip unit.Length) []drawing.Item {
 	at := onPaper(pl, flip)
 	outline := w.slab.TopOutline()
-	back := func(p geom.Vec) geom.Vec {
-		v := p.Sub(pl.Origin).Mul(float64(pl.Scale.Real) / float64(pl.Scale.Paper))
-		return geom.V(v.X, v.Y*flip)
-	}
+	back := fromPaper(pl, flip)
 	within := func(r drawing.Rect) bool {
 		for _, c := range r.Corners() {
 			if !outline.Contains(back(c)) {

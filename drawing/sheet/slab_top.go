@@ -19,13 +19,9 @@ func (w *workpiece) topChapter() chapter {
 	pic.ask = append(w.outlineDims(), w.natural()...)
 	pic.ask = append(pic.ask, w.work(model.TopFace, 1)...)
 	pic.extra = func(pl dim.Plate) []drawing.Item {
-		return append(append(w.numbers(pl, 1), w.squareSigns(pl, 1)...), w.crosses(pl, model.TopFace, 1)...)
+		return append(w.squareSigns(pl, 1), w.crosses(pl, model.TopFace, 1)...)
 	}
-	pic.after = func(pl dim.Plate, t *taken) []drawing.Item {
-		out := w.holeNumbers(pl, t, model.TopFace, 1)
-		t.take(out...)
-		return append(out, w.grain(pl, t, 1)...)
-	}
+	pic.after = func(pl dim.Plate, t *taken) []drawing.Item { return w.signs(pl, t, model.TopFace, 1) }
 	c := chapter{name: "top", title: "top face", pictures: []picture{pic}}
 	c.beside = append(c.beside, w.edgeTable().blocks("edges", "Edges", w.lines)...)
 	c.beside = append(c.beside, w.cornerTable().blocks("corners", "Corners of the top face, square from A and B", w.lines)...)

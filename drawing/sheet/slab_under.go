@@ -22,14 +22,8 @@ func (w *workpiece) underChapter() chapter {
 		pic.ask = append(pic.ask, dim.Datum{A: at(left), B: at(w.corners[ref-1]), Letter: "B"})
 	}
 	pic.ask = append(pic.ask, w.work(model.UnderFace, -1)...)
-	pic.extra = func(pl dim.Plate) []drawing.Item {
-		return append(w.numbers(pl, -1), w.crosses(pl, model.UnderFace, -1)...)
-	}
-	pic.after = func(pl dim.Plate, t *taken) []drawing.Item {
-		out := w.holeNumbers(pl, t, model.UnderFace, -1)
-		t.take(out...)
-		return append(out, w.grain(pl, t, -1)...)
-	}
+	pic.extra = func(pl dim.Plate) []drawing.Item { return w.crosses(pl, model.UnderFace, -1) }
+	pic.after = func(pl dim.Plate, t *taken) []drawing.Item { return w.signs(pl, t, model.UnderFace, -1) }
 	c := chapter{name: "underside", title: "underside", pictures: []picture{pic}}
 	c.beside = append(c.beside, w.holeTable(model.UnderFace).blocks("holes", "Blind holes from the underside, square from A and B", w.lines)...)
 	c.beside = append(c.beside, w.detailBlocks(model.UnderFace)...)
