@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
 	"slabwright/drawing/view"
@@ -15,129 +13,125 @@ import (
 // and hatched, angles and the roll-out table dashed below, shelves above as
 // adjacent outlines.
 func planSheets(m *maker) []page {
-	tops := m.parts(func(p *model.Part) bool { return p.Kind == model.KindSlab })
+	tops := m.worktops()
 	if len(tops) == 0 {
 		return nil
 	}
+	pg := m.new("plan", "Plan, cut above the worktop")
+	big, small := m.halves(72)
+	h := m.hang([]drawing.Rect{big}, m.planShot(tops))
+	pg.sheet.Add(h.items...)
+	pg.sheet.Scale = h.scale.String()
+	pg.block.DocumentType = "arrangement"
+	pg.sheet.Add(m.planNotes(small, tops)...)
+	return []page{pg}
+}
+
+// planLevel is the height of the highest worktop: the plan is cut over it.
+func planLevel(tops []*model.Part) unit.Length {
 	level := tops[0].Slab.Top
 	for _, t := range tops {
 		level = max(level, t.Slab.Top)
 	}
-	s := &stage{}
-	s.addWalls(m.b.Room, level+100)
-	s.addParts(m.parts(func(p *model.Part) bool { return p.Bounds().Min.Z < level })...)
-	s.addObstacles(m.b.Room)
-	v := view.Of(s.scene, view.PlanAt(level+50))
-	pic := picture{id: "plan", title: "Plan, cut above the worktop", view: v, paint: m.usual(s), style: dim.Wood}
-	pic.ask = m.planDims(s, v, tops)
-	pic.extra = func(pl dim.Plate) []drawing.Item { return m.cornerNames(pl) }
-	pg := m.new("plan", "Plan")
-	free := drawing.Free(m.size)
-	items, scale := m.column(free[0], pic)
-	pg.sheet.Add(items...)
-	pg.sheet.Scale = scale.String()
-	pg.block.DocumentType = "arrangement"
-	if len(free) > 1 {
-		text, _ := notes(geom.V(free[1].Min.X, free[1].Max.Y), "How to read it", []string{
-			"Walls are drawn as adjusted from the readings; nothing is taken as square.",
-			"Dashed: under the worktop. Numbers in rings: parts list.",
-			"Check every size on site before cutting.",
-		}, free[1].Width()-5)
-		pg.sheet.Add(drawing.Group{ID: "notes", Items: text})
-	}
-	return []page{pg}
+	return level
 }
 
-// planDims gives the clear widths between the walls, the depths, and a balloon
-// for every part.
-func (m *maker) planDims(s *stage, v view.View, tops []*model.Part) []dim.Request {
-	var ask []dim.Request
-	r := m.b.Room
-	for _, w := range r.Walls {
-		ask = append(ask, dim.Linear{A: w.From.At, B: w.To.At, Dir: dim.Aligned})
-	}
-	for _, t := range tops {
-		f := t.Slab.Front()
-		a, b := t.Slab.Pose.Plan(f.End), t.Slab.Pose.Plan(f.Start)
-		back := t.Slab.Pose.Plan(geom.V(f.End.X, 0))
-		if t == tops[0] {
-			ask = append(ask, dim.Linear{A: a, B: back, Dir: dim.Aligned, Side: dim.LeftOf}, dim.Linear{A: a, B: b, Dir: dim.Horizontal, Side: dim.Below})
+// beyond is how much of the room is shown in front of the worktops.
+const beyond unit.Length = 190
+
+// planWindow is the part of the room that the plan shows: the worktops, what
+// lies around them, and no more of long walls than needed.
+func (m *maker) planWindow(tops []*model.Part) drawing.Rect {
+	var w drawing.Rect
+	for i, p := range m.parts(func(p *model.Part) bool { return p.Kind != model.KindRod }) {
+		b := p.Bounds()
+		box := drawing.Rect{Min: b.Min.Flat(), Max: b.Max.Flat()}
+		if i == 0 {
+			w = box
 		}
+		w = w.Union(box)
 	}
-	return append(ask, m.balloons(s, v)...)
+	for _, z := range m.b.Design.Zones {
+		lo, hi := z.Plan.Bounds()
+		w = w.Union(drawing.Rect{Min: geom.V(w.Min.X, lo.Y), Max: geom.V(w.Max.X, hi.Y)})
+	}
+	w = w.Grow(beyond)
+	room := m.outer(planLevel(tops))
+	if !m.b.Room.Closed { // an open room ends where nobody measured
+		room.Min.Y += wallThickness + 10
+	}
+	return drawing.Rect{Min: geom.V(max(w.Min.X, room.Min.X), max(w.Min.Y, room.Min.Y)), Max: geom.V(min(w.Max.X, room.Max.X), min(w.Max.Y, room.Max.Y))}
 }
 
-// cornerNames writes the name of every corner into the room, off the corner.
-func (m *maker) cornerNames(pl dim.Plate) []drawing.Item {
-	var out []drawing.Item
+// outer is the box around the corners of the room with the strips of its walls.
+func (m *maker) outer(z unit.Length) drawing.Rect {
+	var w drawing.Rect
 	for i, c := range m.b.Room.Corners {
-		in := inward(m.b.Room, i)
-		at := pl.Origin.Add(geom.V(pl.Scale.Of(c.At.X), pl.Scale.Of(c.At.Y))).Add(in.Mul(5))
-		out = append(out, drawing.Write(at, c.Name, drawing.Standard, drawing.Middle).Strong())
-	}
-	return out
-}
-
-// inward points from a corner into the room, half way between its walls.
-func inward(r *model.Room, i int) geom.Vec {
-	var d geom.Vec
-	for _, w := range r.Walls {
-		switch r.Corners[i].Name {
-		case w.From.Name, w.To.Name:
-			d = d.Sub(w.Chord().D.Unit().Left())
+		p := drawing.Rect{Min: c.At, Max: c.At}
+		if i == 0 {
+			w = p
 		}
+		w = w.Union(p)
 	}
-	return d.Unit()
+	return w.Grow(wallThickness + 10)
 }
 
-// balloons numbers every part once per mark, each leader ending on its lines.
-func (m *maker) balloons(s *stage, v view.View) []dim.Request {
-	var ask []dim.Request
-	seen := map[int]bool{}
-	for i, p := range s.parts {
-		if p == nil || seen[p.Mark] {
+func (m *maker) planShot(tops []*model.Part) shot {
+	level := planLevel(tops)
+	s := &stage{}
+	s.addParts(m.parts(func(p *model.Part) bool { return p.Bounds().Min.Z < level })...)
+	w := m.planWindow(tops)
+	v := window(view.Of(s.scene, view.PlanAt(level+1)), w, func(st view.Stroke) bool { return st.Kind != view.Hidden })
+	p := shot{picture: picture{id: "plan", title: "Plan, cut above the worktop", view: v, paint: m.usual(s), style: m.joinery()}}
+	p.extra = func(pl dim.Plate) []drawing.Item {
+		out := m.planWalls(pl, level, w)
+		out = append(out, m.below(pl, level), m.above(pl, level), m.planObstacles(pl, w))
+		return append(out, m.sectionMarks(pl, w)...)
+	}
+	p.ask = m.planDims(tops, w)
+	p.rings = m.planRings(level)
+	p.tags = m.cornerTags(w)
+	p.flags = m.planFlags()
+	return p
+}
+
+// below draws what lies under the worktops, dashed.
+func (m *maker) below(pl dim.Plate, level unit.Length) drawing.Item {
+	g := drawing.Group{ID: "plan-below", Title: "below the worktops"}
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil || p.RollOut != nil }) {
+		if p.Bounds().Max.Z > level {
 			continue
 		}
-		c := p.Centroid()
-		to := geom.V(c.X, c.Y)
-		if v.Bounds.Height() > 0 && s.elevation {
-			to = geom.V(c.X, c.Z)
-		}
-		if a, ok := v.Nearest(i, to); ok {
-			seen[p.Mark] = true
-			ask = append(ask, dim.Balloon{At: a.At, Number: fmt.Sprint(p.Mark), OnEdge: true})
+		for _, l := range outlines(p.Footprint()) {
+			g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), m.lines.Hidden()))
 		}
 	}
-	return ask
+	return g
 }
 
-// row makes a running dimension of places, none twice.
-func row(datum geom.Vec, from string, dir dim.Direction, side dim.Side, points ...geom.Vec) []dim.Request {
-	var keep []geom.Vec
-	key := func(v geom.Vec) unit.Length {
-		if dir == dim.Vertical {
-			return v.Y
-		}
-		return v.X
-	}
-	for _, p := range points {
-		dup := abs(key(p)-key(datum)) < 0.05
-		for _, q := range keep {
-			dup = dup || abs(key(p)-key(q)) < 0.05
-		}
-		if !dup {
-			keep = append(keep, p)
+// above draws the shelves over the cut as neighbours.
+func (m *maker) above(pl dim.Plate, level unit.Length) drawing.Item {
+	g := drawing.Group{ID: "plan-above", Title: "above the worktops"}
+	for _, p := range m.shelves(level) {
+		for _, l := range p.Outline().Loops() {
+			g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), m.lines.Adjacent()))
 		}
 	}
-	if len(keep) == 0 {
-		return nil
-	}
-	return []dim.Request{dim.Running{Datum: datum, From: from, Points: keep, Dir: dir, Side: side}}
+	return g
 }
 
-func abs(l unit.Length) unit.Length {
-	if l < 0 {
-		return -l
+// shelves are the shelves over a height, one of those that hang above each
+// other.
+func (m *maker) shelves(level unit.Length) []*model.Part {
+	var out []*model.Part
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Kind == model.KindShelf && p.Bounds().Min.Z > level }) {
+		twin := false
+		for _, q := range out {
+			twin = twin || q.Outline().Xor(p.Outline()).Area() < 0.02*p.Outline().Area()
+		}
+		if !twin {
+			out = append(out, p)
+		}
 	}
-	return l
+	return out
 }

@@ -1,78 +1,227 @@
 package sheet
 
 import (
+	"math"
+	"slices"
+
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
 	"slabwright/drawing/view"
 	"slabwright/model"
 	"slabwright/model/geom"
+	"slabwright/model/unit"
 )
 
-// sectionSheets cuts through every seat, or through the middle of the first
-// slab where nobody sits.
+// sectionSheets cuts through every seat and through every worktop that no
+// seat's section meets. Beside the section stands, true to size or half of it,
+// how the slab sits on the wall.
 func sectionSheets(m *maker) []page {
 	var out []page
-	for _, seat := range m.b.Design.Seats {
-		if slab := m.b.Design.Part(seat.At); slab != nil {
-			out = append(out, m.sectionSheet(slab, seat.Name, slab.Slab.Pose.Plan(geom.V(seat.Centre, 0)), m.zonesOf(seat)))
-		}
-	}
-	if len(out) == 0 {
-		for _, p := range m.parts(func(p *model.Part) bool { return p.Kind == model.KindSlab }) {
-			return []page{m.sectionSheet(p, p.ID, p.Slab.Pose.Plan(p.Slab.TopOutline().Centroid()), nil)}
-		}
+	for _, c := range m.cuttings() {
+		out = append(out, m.sectionPages(c)...)
 	}
 	return out
 }
 
-func (m *maker) zonesOf(seat model.Seat) []model.Zone {
-	var out []model.Zone
-	for _, z := range m.b.Design.Zones {
-		if z.Seat == seat.Name {
-			out = append(out, z)
-		}
-	}
-	return out
-}
-
-// sectionSheet looks along the slab's back edge to the left: the wall is cut on
-// the right.
-func (m *maker) sectionSheet(slab *model.Part, name string, at geom.Vec, zones []model.Zone) page {
-	s := &stage{elevation: true}
-	parts := m.parts(func(*model.Part) bool { return true })
-	top := slab.Bounds().Max.Z
-	for _, p := range parts {
-		top = max(top, p.Bounds().Max.Z)
-	}
-	s.addWalls(m.b.Room, top+200)
-	s.addParts(parts...)
-	s.addZones(zones...)
-	back := geom.V(0, 1).Turn(slab.Slab.Pose.Turn)
-	plane := geom.Line{P: at, D: back}
-	v := view.Of(s.scene, view.Section(plane))
-	pic := picture{id: "section", title: "Section through " + name, view: v, paint: m.usual(s), style: dim.Wood}
-	pic.extra = func(pl dim.Plate) []drawing.Item {
-		return []drawing.Item{m.floorLine(pl, v.Bounds.Min.X, v.Bounds.Max.X)}
-	}
-	sp := slab.Slab
-	front := plane.Along(sp.Pose.Plan(sp.Front().Start))
-	heights := []geom.Vec{geom.V(front, sp.Top), geom.V(front, sp.Top-sp.Thickness)}
-	for _, z := range zones {
-		heights = append(heights, geom.V(front, z.Floor+z.Height))
-	}
-	for _, p := range parts {
-		if p.Kind == model.KindShelf {
-			b := p.Bounds()
-			heights = append(heights, geom.V(front, b.Min.Z))
-		}
-	}
-	pic.ask = row(geom.V(front, 0), "floor", dim.Vertical, dim.LeftOf, heights...)
-	pic.ask = append(pic.ask, dim.Linear{A: geom.V(front, sp.Top), B: geom.V(0, sp.Top), Dir: dim.Horizontal, Side: dim.Above})
-	pg := m.new("section-"+stem(name), "Section through "+name)
-	free := drawing.Free(m.size)
-	items, scale := m.column(free[0], pic)
-	pg.sheet.Add(items...)
-	pg.sheet.Scale = scale.String()
+func (m *maker) sectionPages(c cutting) []page {
+	pg := m.new("section-"+stem(c.name), c.title())
 	pg.block.DocumentType = "section"
-	return pg
+	free := drawing.Free(m.size)
+	left, right := free[0], free[0]
+	narrow := len(free) == 1
+	if !narrow { // the column beside the title block, and what is above it
+		left = drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X, free[0].Max.Y)}
+		right.Min.X = left.Max.X + 4
+	}
+	h := m.hang([]drawing.Rect{left}, m.sectionShot(c))
+	pg.sheet.Add(h.items...)
+	pg.sheet.Scale = h.scale.String()
+	pages := []page{pg}
+	last := &pages[0]
+	if narrow {
+		more := m.new("detail-"+stem(c.name), c.title()+", on the wall")
+		more.block.DocumentType = "detail"
+		pages = append(pages, more)
+		last = &pages[1]
+	}
+	f := m.down(right)
+	m.sitting(f, c)
+	last.sheet.Add(f.items...)
+	if d, ok := m.detailShot(c); ok {
+		scales := []drawing.Scale{{Paper: 1, Real: 1}, {Paper: 1, Real: 2}, {Paper: 1, Real: 5}}
+		dh := m.hangAt(scales, []drawing.Rect{f.room}, []shot{d})
+		last.sheet.Add(dh.items...)
+		if narrow {
+			last.sheet.Scale = dh.scale.String()
+		}
+	} else if narrow && len(f.items) == 0 {
+		return pages[:1]
+	}
+	return pages
+}
+
+// sectionShot is the section itself: what is cut in wide lines and hatched,
+// what lies beyond in narrow ones, hidden lines left out.
+func (m *maker) sectionShot(c cutting) shot {
+	s := &stage{elevation: true}
+	s.addParts(m.parts(func(p *model.Part) bool { return p.RollOut == nil && p.Rod == nil || c.meets(p) })...)
+	s.addWalls(m.b.Room, 6*unit.M)
+	s.addObstacles(m.b.Room)
+	front := m.frontOf(c)
+	walls := m.uprightWalls(c.line, front-3*unit.M, 3*unit.M)
+	w := m.sectionWindow(c, walls, front)
+	floor := m.b.Room.FloorAt(c.at(front))
+	look := view.Section(c.line)
+	v := window(view.Of(s.scene, look), w, func(st view.Stroke) bool {
+		if s.walls[st.Item] != nil && s.scene.Items[st.Item].Role == view.Wall {
+			return st.Kind == view.Visible
+		}
+		return st.Kind != view.Hidden
+	})
+	v = m.endless(s, v, look)
+	v.Cuts = slices.DeleteFunc(v.Cuts, func(a view.CutArea) bool { return s.parts[a.Item] == nil })
+	p := shot{picture: picture{id: "section", title: c.title(), view: v, paint: m.cutPaint(s, c.line), style: m.joinery()}}
+	p.extra = func(pl dim.Plate) []drawing.Item {
+		out := append(walls.draw(m, pl, w, floor), m.floor(pl, w, floor))
+		return append(out, m.legOutlines(pl, c, walls)...)
+	}
+	p.under = func(pl dim.Plate) []drawing.Item {
+		return append(m.legFills(pl, c, walls), m.figures(pl, c)...)
+	}
+	p.ask = m.sectionDims(c, walls, front, w)
+	p.rings = m.cutRings(s, v, w)
+	return p
+}
+
+// sectionWindow shows the worktop, the person before it, what hangs above and
+// the wall behind.
+func (m *maker) sectionWindow(c cutting, walls upright, front unit.Length) drawing.Rect {
+	w := drawing.Rect{Min: geom.V(front-70, -40), Max: geom.V(wallThickness, c.slab.Slab.Top+300)}
+	for _, x := range walls.faces {
+		if x > front/2 {
+			w.Max.X = x + wallThickness
+			break
+		}
+	}
+	for _, z := range c.zones {
+		if from, _, ok := c.along(z.Plan); ok {
+			w.Min.X = min(w.Min.X, from-258)
+		}
+	}
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil }) {
+		if b := p.Bounds(); len(p.Outline().Inside(c.at(w.Min.X), c.at(w.Max.X))) > 0 {
+			w.Max.Y = max(w.Max.Y, b.Max.Z+120)
+		}
+	}
+	for _, f := range m.sitters(c) {
+		w.Max.Y = max(w.Max.Y, f.head+40)
+	}
+	if top := m.b.Room.Ceiling; top > 0 {
+		w.Max.Y = min(w.Max.Y, top)
+	}
+	return w
+}
+
+// frontOf is where the foremost worktop begins that a section cuts.
+func (m *maker) frontOf(c cutting) unit.Length {
+	front := min(c.slab.Slab.Front().Start.Y, c.slab.Slab.Front().End.Y)
+	if c.seat != nil {
+		return front
+	}
+	for _, p := range m.worktops() {
+		if from, _, ok := c.along(p.Outline()); ok {
+			front = min(front, from)
+		}
+	}
+	return front
+}
+
+// at is the place in the room at a distance along the line of a cutting.
+func (c cutting) at(x unit.Length) geom.Vec { return c.line.P.Add(c.line.D.Unit().Mul(float64(x))) }
+
+// along is where the line of a cutting enters and leaves a region.
+func (c cutting) along(r geom.Region) (from, to unit.Length, ok bool) {
+	const far = 5 * unit.M
+	spans := r.Inside(c.at(-far), c.at(far))
+	if len(spans) == 0 {
+		return 0, 0, false
+	}
+	return -far + 2*far*unit.Length(spans[0][0]), -far + 2*far*unit.Length(spans[len(spans)-1][1]), true
+}
+
+// meets tells whether a cutting goes through a part.
+func (c cutting) meets(p *model.Part) bool {
+	_, _, ok := c.along(p.Footprint())
+	return ok
+}
+
+// cutPaint draws what is cut in wide lines, and what lies beyond in narrow
+// ones. Wood shows its fibres as the plane meets them.
+func (m *maker) cutPaint(s *stage, plane geom.Line) paint {
+	p := m.usual(s)
+	p.pen = func(st view.Stroke) (drawing.Pen, bool) {
+		switch it := s.scene.Items[st.Item]; {
+		case it.Role == view.Obstacle || it.Role == view.Ghost || it.Role == view.Zone:
+			return m.lines.Adjacent(), true
+		case st.Kind == view.Cut:
+			return m.lines.Outline(), true
+		}
+		return m.lines.Fine(), st.Kind == view.Visible
+	}
+	p.hatch = func(i int) drawing.Pattern {
+		q := s.parts[i]
+		if q == nil || q.Slab == nil {
+			return s.pattern(i)
+		}
+		fibre := geom.V(1, 0).Turn(q.Slab.Pose.Turn)
+		if math.Abs(fibre.Dot(plane.D.Unit())) > math.Sqrt2/2 {
+			return drawing.Pattern{Material: drawing.LongGrain}
+		}
+		return s.pattern(i)
+	}
+	return p
+}
+
+// cutRings numbers the parts that a view shows, on what is cut of them or on
+// their visible lines.
+func (m *maker) cutRings(s *stage, v view.View, w drawing.Rect) []ring {
+	var out []ring
+	for i, p := range s.parts {
+		if p == nil {
+			continue
+		}
+		r := ring{id: "number-" + stem(p.ID), number: number(p)}
+		for _, c := range v.Cuts {
+			if c.Item == i {
+				for _, l := range c.Loops {
+					r.places = append(r.places, spread(l)...)
+				}
+			}
+		}
+		if len(r.places) == 0 {
+			r.places = seen(v, i)
+		}
+		r.places = slices.DeleteFunc(r.places, func(p geom.Vec) bool { return !w.Grow(-2).Holds(drawing.Rect{Min: p, Max: p}) })
+		if len(r.places) > 0 {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// seen gives places on the longer lines of an item.
+func seen(v view.View, item int) []geom.Vec {
+	var longest unit.Length
+	for _, g := range v.Segments {
+		if g.Item == item && g.Kind != view.Hidden {
+			longest = max(longest, g.B.Sub(g.A).Len())
+		}
+	}
+	var out []geom.Vec
+	for _, g := range v.Segments {
+		if g.Item == item && g.Kind != view.Hidden && g.B.Sub(g.A).Len() > longest/2 {
+			out = append(out, g.A.Lerp(g.B, 0.5), g.A.Lerp(g.B, 0.25), g.A.Lerp(g.B, 0.75))
+		}
+	}
+	return out
 }

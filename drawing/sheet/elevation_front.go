@@ -1,0 +1,126 @@
+package sheet
+
+import (
+	"math"
+
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/model"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// frontDims gives heights from the floor on the left, places from the corner of
+// the room below, and names what is there already.
+func (m *maker) frontDims(f facing) []dim.Request {
+	var heights, xs []stop
+	left := f.window.Min.X + wallThickness
+	for _, p := range f.parts {
+		b := p.Bounds()
+		switch {
+		case p.RollOut != nil:
+			heights = append(heights, stop{at: geom.V(b.Min.X, b.Max.Z)})
+			xs = append(xs, stop{at: geom.V(b.Min.X, b.Min.Z)}, stop{at: geom.V(b.Max.X, b.Min.Z)})
+		case p.Slab != nil:
+			heights = append(heights, stop{at: geom.V(b.Min.X, p.Slab.Top)}, stop{at: geom.V(b.Min.X, p.Slab.Top-p.Slab.Thickness)})
+			if p.Kind == model.KindShelf {
+				for _, x := range []unit.Length{b.Min.X, b.Max.X} {
+					if !m.atFace(f, x) {
+						xs = append(xs, stop{at: geom.V(x, b.Min.Z)})
+					}
+				}
+			}
+		case p.Angle != nil:
+			low := p.Bounds().Min.Z
+			heights = append(heights, stop{at: geom.V(b.Min.X, low)})
+		}
+	}
+	for _, c := range m.cuttings() {
+		if c.seat != nil {
+			if x := c.line.P.X; x > f.window.Min.X && x < f.window.Max.X {
+				xs = append(xs, stop{at: geom.V(x, 0), name: "seat"})
+			}
+		}
+	}
+	ask := ladder(geom.V(left, 0), "floor", dim.Vertical, dim.LeftOf, heights)
+	if datum, name, ok := m.leftCorner(f); ok {
+		ask = append(ask, ladder(geom.V(datum, 0), name, dim.Horizontal, dim.Below, xs)...)
+	}
+	return append(append(ask, m.obstacleNotes(f)...), m.legCaptions(f)...)
+}
+
+// atFace tells whether a place lies at a cut wall: there is nothing to measure.
+func (m *maker) atFace(f facing, x unit.Length) bool {
+	for _, u := range f.walls.faces {
+		if abs(u-x) < 40 {
+			return true
+		}
+	}
+	return false
+}
+
+// leftCorner is the corner of the room at the left of the back wall: what one
+// hooks a tape on.
+func (m *maker) leftCorner(f facing) (unit.Length, string, bool) {
+	best, name, found := unit.Length(0), "", false
+	for _, c := range m.b.Room.Corners {
+		if c.Angle == 0 {
+			continue
+		}
+		x := f.plane.Along(c.At)
+		if f.plane.Side(c.At) > 0 && x > f.window.Min.X && (!found || x < best) {
+			best, name, found = x, c.Name, true
+		}
+	}
+	return best, name, found
+}
+
+// obstacleNotes names what is on the walls within the window.
+func (m *maker) obstacleNotes(f facing) []dim.Request {
+	var ask []dim.Request
+	for _, w := range m.b.Room.Walls {
+		for _, o := range w.Obstacles {
+			c := o.Solid().Bounds()
+			a, b := f.plane.Along(c.Min.Flat()), f.plane.Along(c.Max.Flat())
+			box := drawing.Rect{Min: geom.V(min(a, b), o.Bottom), Max: geom.V(max(a, b), min(o.Top, f.window.Max.Y))}
+			square := math.Abs(w.Chord().D.Unit().Dot(f.plane.D.Unit())) > math.Sqrt2/2
+			if box.Meets(f.window) && f.plane.Side(c.Min.Flat()) > -1 && (square || o.Depth > 0) {
+				ask = append(ask, dim.Note{At: box.Centre(), Lines: []string{o.Name}})
+			}
+		}
+	}
+	return ask
+}
+
+// legCaptions names the leg room.
+func (m *maker) legCaptions(f facing) []dim.Request {
+	var ask []dim.Request
+	for _, z := range m.b.Design.Zones {
+		if box, ok := f.zone(z); ok && z.Kind == model.ThighZone {
+			ask = append(ask, dim.Caption{Loop: box.Corners(), Lines: []string{"leg room", z.Person}})
+		}
+	}
+	return ask
+}
+
+// zone is the leg room as an elevation shows it.
+func (f facing) zone(z model.Zone) (drawing.Rect, bool) {
+	if z.Plan.Empty() {
+		return drawing.Rect{}, false
+	}
+	lo, hi := z.Plan.Bounds()
+	a, b := f.plane.Along(lo), f.plane.Along(hi)
+	box := drawing.Rect{Min: geom.V(min(a, b), z.Floor), Max: geom.V(max(a, b), z.Floor+z.Height)}
+	return box, f.window.Grow(20).Holds(box)
+}
+
+// legFrames draws the outline of the leg room seen from the front.
+func (m *maker) legFrames(pl dim.Plate, f facing) []drawing.Item {
+	var out []drawing.Item
+	for _, z := range m.b.Design.Zones {
+		if box, ok := f.zone(z); ok && z.Kind == model.ThighZone {
+			out = append(out, drawing.Outline(paperChain(pl, box.Corners()), m.lines.Adjacent()))
+		}
+	}
+	return out
+}

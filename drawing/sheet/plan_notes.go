@@ -1,0 +1,85 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/model"
+	"slabwright/model/find"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// planNotes sets the table of widths and the keys beside the plan.
+func (m *maker) planNotes(room drawing.Rect, tops []*model.Part) []drawing.Item {
+	f := m.down(room)
+	t := grid{boxes: true, heads: []string{"slab", "at", "clear", "wood", "gap left", "gap right", "measured again"}, right: []bool{false, false, true, true, true, true, false}}
+	for _, p := range tops {
+		for _, x := range m.widths(p) {
+			t.rows = append(t.rows, []string{p.ID, x.name, m.length(x.clear), m.length(x.wood), m.length(x.left), m.length(x.right), ""})
+		}
+	}
+	if len(t.rows) > 0 {
+		f.grid("plan-widths", "Clear widths, the smaller of surface and underside: measure again before cutting", t)
+	}
+	for i, x := range m.planFindings() {
+		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s", i+1, x[0].Title), x[0].Why)
+	}
+	key, h := m.hatchKey("plan-hatches", geom.V(f.room.Min.X, f.room.Max.Y), f.room.Width(), m.b.Room.Walls)
+	f.items = append(f.items, key)
+	f.room.Max.Y -= h + 2
+	f.text("plan-notes", "", "Walls as adjusted from the readings; nothing is taken as square. Dashed: below the worktop. Double-dotted: above it, or there already. Numbers in rings: parts list.")
+	return f.items
+}
+
+// planFindings are the findings that keep the job from the shop and have a
+// place, those of one place together.
+func (m *maker) planFindings() [][]find.Finding {
+	var out [][]find.Finding
+	for _, f := range m.b.Findings {
+		if f.At == nil || f.Status.Severity() < find.Unknown.Severity() {
+			continue
+		}
+		joined := false
+		for i, l := range out {
+			if flatAt(l[0]).Sub(flatAt(f)).Len() < 30 {
+				out[i], joined = append(l, f), true
+				break
+			}
+		}
+		if !joined {
+			out = append(out, []find.Finding{f})
+		}
+	}
+	return out
+}
+
+func flatAt(f find.Finding) geom.Vec {
+	return geom.V(unit.Length(f.At[0]), unit.Length(f.At[1]))
+}
+
+// planFlags numbers the findings on the plan.
+func (m *maker) planFlags() []dim.Request {
+	var out []dim.Request
+	for i, l := range m.planFindings() {
+		text := l[0].Title
+		if len(l) > 1 {
+			text += " and " + several(len(l)-1, "more", "more")
+		}
+		out = append(out, dim.Note{At: flatAt(l[0]), Lines: []string{fmt.Sprintf("%d  %s", i+1, shortened(text, 34))}, OnEdge: true})
+	}
+	return out
+}
+
+// shortened breaks off a text at a word.
+func shortened(s string, n int) string {
+	if len(s) <= n {
+		return s
+	}
+	if i := strings.LastIndex(s[:n], " "); i > n/2 {
+		return s[:i] + " …"
+	}
+	return s[:n] + "…"
+}

@@ -1,0 +1,109 @@
+package sheet
+
+import (
+	"slabwright/drawing"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// grid is a table whose long cells are wrapped: the widest of its columns gives
+// way where the room is short. The last column may be boxes to write in.
+type grid struct {
+	heads []string
+	right []bool
+	rows  [][]string
+	bold  []bool // rows to be seen first
+	boxes bool
+}
+
+// cellPitch is the distance of two lines in one cell.
+const cellPitch = drawing.Small * 1.6
+
+// columns gives the widths that the texts ask for, brought down to a room.
+func (t grid) columns(room unit.Length) []unit.Length {
+	const h = drawing.Small
+	w := make([]unit.Length, len(t.heads))
+	for i, s := range t.heads {
+		w[i] = drawing.Write(geom.Vec{}, s, h, drawing.Left).Strong().Width() + 2*cellInset + 0.1
+	}
+	for k, r := range t.rows {
+		for i, s := range r {
+			x := drawing.Write(geom.Vec{}, s, h, drawing.Left)
+			x.Bold = t.strong(k)
+			w[i] = max(w[i], x.Width()+2*cellInset+0.1)
+		}
+	}
+	var sum unit.Length
+	for _, x := range w {
+		sum += x
+	}
+	for range w { // the widest gives way, down to 24 mm
+		if sum <= room {
+			break
+		}
+		k := 0
+		for i := range w {
+			if w[i] > w[k] {
+				k = i
+			}
+		}
+		give := min(sum-room, max(0, w[k]-24))
+		w[k] -= give
+		sum -= give
+	}
+	return w
+}
+
+func (t grid) strong(row int) bool { return row < len(t.bold) && t.bold[row] }
+
+// set draws the table with its upper left corner at a place, no wider than
+// room, and gives the box taken.
+func (t grid) set(at geom.Vec, room unit.Length, lines drawing.LineGroup) ([]drawing.Item, drawing.Rect) {
+	w := t.columns(room)
+	var sum unit.Length
+	for _, x := range w {
+		sum += x
+	}
+	var items []drawing.Item
+	y := at.Y
+	rule := func(pen drawing.Pen) {
+		items = append(items, drawing.Line(geom.V(at.X, y), geom.V(at.X+sum, y), pen))
+	}
+	rule(lines.Outline())
+	texts, h := t.row(t.heads, true, geom.V(at.X, y), w)
+	items, y = append(items, texts...), y-h
+	rule(lines.Outline())
+	top := y
+	for k, r := range t.rows {
+		texts, h := t.row(r, t.strong(k), geom.V(at.X, y), w)
+		items, y = append(items, texts...), y-h
+		rule(lines.Fine())
+	}
+	if t.boxes {
+		for _, x := range []unit.Length{at.X + sum - w[len(w)-1], at.X + sum} {
+			items = append(items, drawing.Line(geom.V(x, y), geom.V(x, top), lines.Fine()))
+		}
+	}
+	return items, drawing.Rect{Min: geom.V(at.X, y), Max: geom.V(at.X+sum, at.Y)}
+}
+
+// row sets one row and gives its height.
+func (t grid) row(cells []string, bold bool, at geom.Vec, w []unit.Length) ([]drawing.Item, unit.Length) {
+	const h = drawing.Small
+	var items []drawing.Item
+	x, most := at.X, 1
+	for i, s := range cells {
+		cell := drawing.Wrap(s, h, w[i]-2*cellInset)
+		most = max(most, len(cell))
+		for k, line := range cell {
+			text := drawing.Write(geom.V(x+cellInset, at.Y-rowHeight+1.5-unit.Length(k)*cellPitch), line, h, drawing.Left)
+			if i < len(t.right) && t.right[i] {
+				text.At.X, text.Align = x+w[i]-cellInset, drawing.Right
+			}
+			text.Bold = bold
+			items = append(items, text)
+		}
+		x += w[i]
+	}
+	return items, rowHeight + unit.Length(most-1)*cellPitch
+}

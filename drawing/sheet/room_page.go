@@ -1,0 +1,172 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// halves parts the free space of a sheet into one for the picture and one for
+// tables and notes: beside the title block where there is room, otherwise the
+// lowest part of the field above it, of the given height.
+func (m *maker) halves(text unit.Length) (picture, notes drawing.Rect) {
+	free := drawing.Free(m.size)
+	if len(free) > 1 {
+		return free[0], drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-2)}
+	}
+	r := free[0]
+	cut := r.Min.Y + text
+	return drawing.Rect{Min: geom.V(r.Min.X, cut), Max: r.Max}, drawing.Rect{Min: r.Min, Max: geom.V(r.Max.X, cut-2)}
+}
+
+// whole gives the free fields of a sheet that carries one picture and no notes:
+// above the title block, or the column beside it.
+func (m *maker) whole() []drawing.Rect {
+	free := drawing.Free(m.size)
+	if len(free) == 1 {
+		return free
+	}
+	return []drawing.Rect{free[0], {Min: free[1].Min, Max: geom.V(free[1].Max.X, free[0].Max.Y)}}
+}
+
+// joinery is the style of dimensions on joinery sheets of this size.
+func (m *maker) joinery() dim.Style {
+	if m.lines == drawing.Dense {
+		return dim.Wood.Dense()
+	}
+	return dim.Wood
+}
+
+// stop is one place of a running dimension with what is there.
+type stop struct {
+	at    geom.Vec
+	name  string
+	about bool // an estimate, written without decimals
+}
+
+// ladder makes a running dimension of stops. Stops that lie together within
+// 0.05 mm become one that carries all their names; heights below the datum
+// carry a sign.
+func ladder(datum geom.Vec, from string, dir dim.Direction, side dim.Side, stops []stop) []dim.Request {
+	key := func(v geom.Vec) unit.Length {
+		if dir == dim.Vertical {
+			return v.Y
+		}
+		return v.X
+	}
+	q := dim.Running{Datum: datum, From: from, Dir: dir, Side: side}
+	for _, s := range stops {
+		d := key(s.at) - key(datum)
+		if abs(d) < 0.05 {
+			continue
+		}
+		known := false
+		for i, p := range q.Points {
+			if abs(key(p)-key(s.at)) < 0.05 {
+				known = true
+				if l := &q.Labels[i]; s.name != "" && !strings.Contains(l.Suffix+l.Text, s.name) {
+					l.Suffix += ", " + s.name
+				}
+			}
+		}
+		if !known {
+			q.Points, q.Labels = append(q.Points, s.at), append(q.Labels, s.label(d, dir == dim.Vertical))
+		}
+	}
+	if len(q.Points) == 0 {
+		return nil
+	}
+	return []dim.Request{q}
+}
+
+// label is what stands at a stop.
+func (s stop) label(d unit.Length, up bool) dim.Label {
+	l := dim.Label{}
+	if s.name != "" {
+		l.Suffix = " " + s.name
+	}
+	if s.about {
+		l = dim.Label{Text: fmt.Sprintf("%.0f%s", float64(d), l.Suffix)}
+	} else if d < 0 && up {
+		l.Prefix = "-"
+	}
+	return l
+}
+
+// flow sets blocks of text and tables below each other in a column.
+type flow struct {
+	m     *maker
+	room  drawing.Rect // what is left of the column
+	items []drawing.Item
+	full  bool // something found no room
+}
+
+// down starts a column in a room.
+func (m *maker) down(room drawing.Rect) *flow { return &flow{m: m, room: room} }
+
+// grid adds a table under a heading; id names its group.
+func (f *flow) grid(id, heading string, t grid) drawing.Rect {
+	f.head(heading)
+	items, box := t.set(geom.V(f.room.Min.X, f.room.Max.Y), f.room.Width(), f.m.lines)
+	f.put(id, heading, items, box.Height()+3)
+	return box
+}
+
+// head adds a heading.
+func (f *flow) head(s string) {
+	if s == "" {
+		return
+	}
+	const h = drawing.Small
+	f.items = append(f.items, drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), s, h, drawing.Left).Strong())
+	f.room.Max.Y -= h + 1.6
+}
+
+// text adds paragraphs under a heading.
+func (f *flow) text(id, heading string, paragraphs ...string) {
+	const h, pitch = drawing.Small, drawing.Small * 1.7
+	f.head(heading)
+	var items []drawing.Item
+	y := f.room.Max.Y - h
+	for _, p := range paragraphs {
+		for _, l := range drawing.Wrap(p, h, f.room.Width()) {
+			items = append(items, drawing.Write(geom.V(f.room.Min.X, y), l, h, drawing.Left))
+			y -= pitch
+		}
+	}
+	f.put(id, heading, items, f.room.Max.Y-h-y+2)
+}
+
+func (f *flow) put(id, title string, items []drawing.Item, height unit.Length) {
+	f.items = append(f.items, drawing.Group{ID: id, Title: title, Items: items})
+	f.room.Max.Y -= height
+	f.full = f.full || f.room.Max.Y < f.room.Min.Y-1
+}
+
+// several writes a number and what it counts.
+func several(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// large adds sentences in large bold lettering, which is wider than the
+// lettering that Wrap measures.
+func (f *flow) large(sentences ...string) {
+	const h = drawing.Large * 0.8
+	for _, s := range sentences {
+		for _, l := range drawing.Wrap(s, h, f.room.Width()*0.88) {
+			f.items = append(f.items, drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), l, h, drawing.Left).Strong())
+			f.room.Max.Y -= h * 1.7
+		}
+	}
+	f.room.Max.Y -= 2
+}
+
+// corner is where the next block begins.
+func (f *flow) corner() geom.Vec { return geom.V(f.room.Min.X, f.room.Max.Y) }

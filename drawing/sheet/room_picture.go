@@ -1,0 +1,294 @@
+package sheet
+
+import (
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/drawing/view"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// shot is a picture of the room: beside what every picture has, it may be cut
+// off by a window and flagged in red.
+type shot struct {
+	picture
+	under func(dim.Plate) []drawing.Item // fills that lie below the lines
+	flags []dim.Request                  // findings, placed last and in red
+	rings []ring                         // item numbers, placed after the dimensions
+	tags  []tag                          // names of corners, placed after the numbers
+	loose bool                           // a pictorial view, not to scale
+}
+
+// hung is a shot at its place on the paper.
+type hung struct {
+	items []drawing.Item
+	scale drawing.Scale
+	box   drawing.Rect // taken with dimensions and title
+}
+
+// hang draws shots side by side at the largest scale of the series at which
+// they find room in one of the rectangles; the first rectangle is tried first,
+// another one when some lettering finds no place there.
+func (m *maker) hang(rooms []drawing.Rect, shots ...shot) hung {
+	return m.hangAt(drawing.Scales, rooms, shots)
+}
+
+func (m *maker) hangAt(scales []drawing.Scale, rooms []drawing.Rect, shots []shot) hung {
+	var poor *hung
+	for _, s := range scales {
+		if poor != nil {
+			break
+		}
+		for _, room := range rooms {
+			h, fits, clean := m.hangIn(room, s, shots)
+			if fits && clean {
+				return h
+			}
+			if fits && poor == nil {
+				poor = &h
+			}
+		}
+	}
+	if poor != nil {
+		return *poor
+	}
+	h, _, _ := m.hangIn(rooms[0], scales[len(scales)-1], shots)
+	return h
+}
+
+// hangIn draws shots side by side in a rectangle at a scale, and tells whether
+// they find room there and whether all their lettering can be read. Only
+// dimension lines claim room beforehand: notes and numbers look for a free
+// place in what is left.
+func (m *maker) hangIn(room drawing.Rect, s drawing.Scale, shots []shot) (hung, bool, bool) {
+	h := hung{scale: s}
+	plates := make([]dim.Plate, len(shots))
+	blocks := make([]drawing.Rect, len(shots))
+	var width, title unit.Length
+	below, above := unit.Length(-1e9), unit.Length(-1e9)
+	for i, p := range shots {
+		if b := p.view.Bounds; s.Of(b.Width()) > room.Width() || s.Of(b.Height()) > room.Height() {
+			return h, false, false
+		}
+		plates[i] = m.exposed(p, s)
+		blocks[i] = dim.Extent(plates[i], ruled(p.ask)).Union(drawing.Bounds(plates[i].Drawn))
+		width += blocks[i].Width()
+		below, above = max(below, -blocks[i].Min.Y), max(above, blocks[i].Max.Y)
+		if p.title != "" {
+			title = titleRoom
+		}
+	}
+	spare := (room.Width() - width - betweenTwo*unit.Length(len(shots)-1)) / unit.Length(len(shots)+1)
+	high := room.Height() - below - above - title
+	fits := spare >= 0 && high >= 0
+	spare, high = max(0, spare), max(0, high)
+	origin := room.Min.Y + title + high/2 + below // of all pictures of the row
+	clean := true
+	x := room.Min.X + spare
+	for i, p := range shots {
+		b := blocks[i]
+		frame := drawing.Rect{Min: geom.V(x-spare/2, room.Min.Y+title), Max: geom.V(x+b.Width()+spare/2, room.Max.Y)}
+		if i == 0 {
+			frame.Min.X = room.Min.X
+		}
+		if i == len(shots)-1 {
+			frame.Max.X = room.Max.X
+		}
+		plates[i] = plates[i].MoveTo(geom.V(x-b.Min.X, origin))
+		item, ok := m.develop(p, plates[i], frame)
+		h.items = append(h.items, item)
+		clean = clean && ok
+		x += b.Width() + betweenTwo + spare
+	}
+	h.box = drawing.Bounds(h.items)
+	if title > 0 {
+		h.box.Min.Y -= titleRoom
+		for i, p := range shots {
+			h.items = append(h.items, m.caption(p, s, geom.V(plates[i].Body.Centre().X, h.box.Min.Y+2.5)))
+		}
+	}
+	return h, fits, clean
+}
+
+// ruled gives the requests that stand in rows around a view.
+func ruled(ask []dim.Request) []dim.Request {
+	var out []dim.Request
+	for _, q := range ask {
+		switch q.(type) {
+		case dim.Linear, dim.Chain, dim.Running:
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// exposed is the plate of a shot with everything but its dimensions.
+func (m *maker) exposed(p shot, s drawing.Scale) dim.Plate {
+	pl := m.exposedView(p, s)
+	if p.under != nil {
+		pl.Drawn = append(p.under(pl), pl.Drawn...)
+	}
+	if p.extra != nil {
+		pl.Drawn = append(pl.Drawn, p.extra(pl)...)
+	}
+	return pl
+}
+
+// exposedView draws the lines and cut faces of a shot at a scale, its origin on
+// the paper's. Steel too thin for a hatch is filled (ISO 128-3), wood is not: it
+// would look like steel.
+func (m *maker) exposedView(p shot, s drawing.Scale) dim.Plate {
+	pl := dim.Plate{Scale: s, Style: p.style, Format: m.length}
+	groups := newGroups(p.picture)
+	for _, c := range p.view.Cuts {
+		loops := make([][]geom.Vec, len(c.Loops))
+		for i, l := range c.Loops {
+			loops[i] = paperChain(pl, l)
+		}
+		pat := p.paint.hatch(c.Item)
+		pat.Width = m.lines.Narrow
+		if thin(loops) && pat.Material == drawing.Steel {
+			groups.add(c.Item, drawing.Area{Loops: loops})
+		} else {
+			groups.add(c.Item, drawing.Hatch{Loops: loops, Pattern: pat})
+		}
+	}
+	for _, l := range p.view.Lines() {
+		if pen, ok := p.paint.pen(l.Stroke); ok {
+			groups.add(l.Item, drawing.Polyline{Points: paperChain(pl, l.Points), Closed: l.Closed, Pen: pen})
+		}
+	}
+	pl.Drawn = groups.items()
+	pl.Body = drawing.Rect{Min: paperAt(pl, p.view.Bounds.Min), Max: paperAt(pl, p.view.Bounds.Max)}
+	return pl
+}
+
+// develop places dimensions, numbers and flags of a shot; it tells whether all
+// dimensions found their places.
+func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect) (drawing.Item, bool) {
+	pl.Frame = frame
+	asked, report := dim.Place(pl, p.ask)
+	items := append(append([]drawing.Item(nil), pl.Drawn...), drawing.Group{ID: p.id + "-dimensions", Title: "dimensions", Items: asked})
+	if len(p.rings) > 0 {
+		items = append(items, drawing.Group{ID: p.id + "-numbers", Title: "item numbers", Items: m.rings(pl, items, frame, p.rings)})
+	}
+	if len(p.tags) > 0 {
+		items = append(items, drawing.Group{ID: p.id + "-corners", Title: "corners", Items: m.tags(pl, items, frame, p.tags)})
+	}
+	if len(p.flags) > 0 {
+		pl.Drawn = items
+		red, _ := dim.Place(pl, p.flags)
+		items = append(items, drawing.Group{ID: p.id + "-flags", Title: "findings", Items: inRed(red)})
+	}
+	return drawing.Group{ID: p.id, Title: p.title, Items: items}, report.Clean()
+}
+
+// caption is the title below a shot.
+func (m *maker) caption(p shot, s drawing.Scale, at geom.Vec) drawing.Item {
+	t := p.title
+	if !p.loose {
+		t += "   " + s.String()
+	}
+	return drawing.Write(at, t, drawing.Standard, drawing.Centre).Strong()
+}
+
+// inRed gives items the ink of findings.
+func inRed(items []drawing.Item) []drawing.Item {
+	out := make([]drawing.Item, len(items))
+	for i, it := range items {
+		switch x := it.(type) {
+		case drawing.Polyline:
+			x.Pen.Ink = drawing.Red
+			out[i] = x
+		case drawing.Circle:
+			x.Pen.Ink = drawing.Red
+			out[i] = x
+		case drawing.Mark:
+			x.Pen.Ink = drawing.Red
+			out[i] = x
+		case drawing.Text:
+			x.Ink, x.Bold = drawing.Red, true
+			out[i] = x
+		case drawing.Group:
+			x.Items = inRed(x.Items)
+			out[i] = x
+		default:
+			out[i] = it
+		}
+	}
+	return out
+}
+
+// paperAt is where a point of a view lies on the paper.
+func paperAt(pl dim.Plate, v geom.Vec) geom.Vec {
+	return pl.Origin.Add(geom.V(pl.Scale.Of(v.X), pl.Scale.Of(v.Y)))
+}
+
+// paperChain is paperAt for a chain of points.
+func paperChain(pl dim.Plate, pts []geom.Vec) []geom.Vec {
+	return mapped(pts, func(v geom.Vec) geom.Vec { return paperAt(pl, v) })
+}
+
+// window gives the part of a view inside a rectangle, without the items that
+// are not wanted.
+func window(v view.View, r drawing.Rect, want func(view.Stroke) bool) view.View {
+	out := view.View{Bounds: r}
+	for _, s := range v.Segments {
+		if !want(s.Stroke) {
+			continue
+		}
+		if a, b, ok := clipLine(r, s.A, s.B); ok {
+			s.A, s.B = a, b
+			out.Segments = append(out.Segments, s)
+		}
+	}
+	frame := geom.Rect(r.Min, r.Max)
+	for _, c := range v.Cuts {
+		if !want(view.Stroke{Item: c.Item, Kind: view.Cut}) {
+			continue
+		}
+		c.Loops = loopsRegion(c.Loops).Intersect(frame).Loops()
+		if len(c.Loops) > 0 {
+			out.Cuts = append(out.Cuts, c)
+		}
+	}
+	return out
+}
+
+// loopsRegion is the region inside loops, outlines counter-clockwise and holes
+// clockwise.
+func loopsRegion(loops [][]geom.Vec) geom.Region {
+	var solid, holes []geom.Region
+	for _, l := range loops {
+		if turns(l) > 0 {
+			solid = append(solid, geom.Polygon(l...))
+		} else {
+			holes = append(holes, geom.Polygon(l...))
+		}
+	}
+	return geom.UnionAll(solid...).Minus(holes...)
+}
+
+// clipLine gives the part of a line inside a rectangle (Liang and Barsky, ACM
+// Transactions on Graphics 3(1), 1984).
+func clipLine(r drawing.Rect, a, b geom.Vec) (geom.Vec, geom.Vec, bool) {
+	d := b.Sub(a)
+	t0, t1 := 0.0, 1.0
+	for _, e := range [...][2]unit.Length{
+		{-d.X, a.X - r.Min.X}, {d.X, r.Max.X - a.X}, {-d.Y, a.Y - r.Min.Y}, {d.Y, r.Max.Y - a.Y},
+	} {
+		p, q := float64(e[0]), float64(e[1])
+		switch {
+		case p == 0 && q < 0:
+			return a, b, false
+		case p < 0:
+			t0 = max(t0, q/p)
+		case p > 0:
+			t1 = min(t1, q/p)
+		}
+	}
+	if t0 >= t1 {
+		return a, b, false
+	}
+	return a.Lerp(b, t0), a.Lerp(b, t1), true
+}
