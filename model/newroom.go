@@ -167,11 +167,14 @@ func (r *Room) neighbourAt(i, step int) *Wall {
 	return r.Walls[j]
 }
 
-// sound makes sure that the walls enclose a plan.
+// sound makes sure that the walls enclose a plan, and from the right side.
 func (r *Room) sound() error {
 	plan := r.Plan(r.At)
 	if err := plan.Err(); err != nil {
 		return fmt.Errorf("its walls make no plan: %w", err)
+	}
+	if r.turn() < -60*unit.Degree {
+		return errors.New("the room lies behind its walls: list the corners from left to right, as you stand in the room and face the walls")
 	}
 	if plan.Empty() || len(plan.Loops()) != 1 {
 		return errors.New("its walls cross each other; look at the order of the corners and at the readings of the short walls")

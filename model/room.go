@@ -20,8 +20,6 @@ type Room struct {
 	Ceiling unit.Length // 0: not given
 	Floor   []FloorMark
 	Survey  SurveyReport
-
-	shape []geom.Region // cache of Plan(At)
 }
 
 // Corner is an adjusted corner. Angle is the angle inside the room; it is 0 at
@@ -154,7 +152,7 @@ const forward = 4 * unit.M
 
 // Plan is the floor plan at height z: the region between the walls' faces.
 // An open room goes on beyond its two ends, 4 m if it can, in the direction of
-// its first and last wall.
+// its first and last wall; where the walls hardly turn it is 4 m deep.
 func (r *Room) Plan(z unit.Length) geom.Region {
 	var pts []geom.Vec
 	for i, w := range r.Walls {
@@ -184,7 +182,22 @@ func (r *Room) Plan(z unit.Length) geom.Region {
 	}
 	end := last.P.Add(last.D.Mul(float64(on)))
 	start := first.P.Add(first.D.Mul(float64(on)))
-	return geom.Polygon(append(pts, end, start)...)
+	if r.turn() > 60*unit.Degree {
+		return geom.Polygon(append(pts, end, start)...)
+	}
+	deep := float64(forward)
+	return geom.Polygon(append(pts, end, end.Sub(last.D.Left().Mul(deep)), start.Add(first.D.Left().Mul(deep)), start)...)
+}
+
+// turn is how far the walls turn to the right, from the first to the last.
+func (r *Room) turn() unit.Angle {
+	var t unit.Angle
+	for _, c := range r.Corners {
+		if c.Angle > 0 {
+			t += math.Pi - c.Angle
+		}
+	}
+	return t
 }
 
 // joint is where two neighbouring walls meet at height z.
