@@ -12,11 +12,17 @@ import (
 	"slabwright/model/unit"
 )
 
-// Parts is parts.csv: one line per part.
+// Parts is parts.csv: one line per item, that is for all parts that are made
+// the same.
 func Parts(d *model.Design) ([]byte, error) {
-	rows := [][]string{{"mark", "part", "kind", "material", "size_mm", "mass_kg", "bears_on"}}
-	for _, p := range d.Parts {
-		rows = append(rows, []string{fmt.Sprint(p.Mark), p.ID, string(p.Kind), p.Material, p.Size(), fmt.Sprintf("%.2f", float64(p.Mass())), strings.Join(p.Bears, "; ")})
+	rows := [][]string{{"mark", "count", "part", "kind", "material", "size_mm", "length_mm", "width_mm", "thickness_mm", "mass_kg", "mass_all_kg", "bears_on"}}
+	for _, i := range Items(d) {
+		p := i.First()
+		l, w, t := Size(p)
+		rows = append(rows, []string{
+			fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), strings.Join(i.Names(), "; "), string(p.Kind), p.Material, p.Size(),
+			mm(l), mm(w), mm(t), kg(p.Mass()), kg(i.Mass()), strings.Join(i.Bears(), "; "),
+		})
 	}
 	return table(rows)
 }
@@ -61,38 +67,15 @@ func Holes(d *model.Design) ([]byte, error) {
 
 // Buy is buy.csv: what is bought, equal things together, without prices.
 func Buy(d *model.Design) ([]byte, error) {
-	rows := [][]string{{"what", "size_mm", "count", "mass_kg", "for"}}
-	add := func(what, size string, count int, mass unit.Mass, parts ...string) {
-		rows = append(rows, []string{what, size, fmt.Sprint(count), fmt.Sprintf("%.2f", float64(mass)), strings.Join(parts, "; ")})
-	}
-	anchors, screws := 0, 0
-	for _, p := range d.Parts {
-		switch {
-		case p.Slab != nil:
-			add(p.Material+" slab, finished size", p.Size(), 1, p.Mass(), p.ID)
-		case p.Angle != nil:
-			add("steel angle EN 10056-1", p.Size(), 1, p.Mass(), p.ID)
-			for _, h := range p.Angle.Holes {
-				if h.Leg == model.WallLeg {
-					anchors++
-				} else {
-					screws++
-				}
-			}
-		case p.Rod != nil:
-			add("round bar", p.Size(), 1, p.Mass(), p.ID)
-		case p.RollOut != nil:
-			add(p.Material+", roll-out table with four castors", p.Size(), 1, p.Mass(), p.ID)
-		}
-	}
-	if anchors > 0 {
-		add("wall anchor or stud screw by the wall's make, with washer", "", anchors, 0, "angles")
-	}
-	if screws > 0 {
-		add("wood screw with washer, for slotted holes", "", screws, 0, "slab to angle")
+	rows := [][]string{{"what", "size_mm", "count", "mass_kg", "for", "mind"}}
+	for _, p := range Purchases(d) {
+		rows = append(rows, []string{p.What, p.Size, fmt.Sprint(p.Count), kg(p.Mass), strings.Join(p.For, "; "), p.Mind})
 	}
 	return table(rows)
 }
+
+// kg writes a mass to ten grams.
+func kg(m unit.Mass) string { return fmt.Sprintf("%.2f", float64(m)) }
 
 func mm(l unit.Length) string {
 	s := strings.TrimSuffix(fmt.Sprintf("%.1f", float64(l)), ".0")
@@ -105,6 +88,7 @@ func mm(l unit.Length) string {
 func table(rows [][]string) ([]byte, error) {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
+	w.UseCRLF = true // RFC 4180, section 2: lines end in CRLF
 	if err := w.WriteAll(rows); err != nil {
 		return nil, fmt.Errorf("write a list: %w", err)
 	}
