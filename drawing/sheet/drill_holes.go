@@ -88,18 +88,3 @@ func rowLetter(i int) string {
 	const letters = "abcdefghjkmnpqrstuvwxyz"
 	return strings.Repeat(letters[i%len(letters):i%len(letters)+1], 1+i/len(letters))
 }
-
-// bolt names the largest metric screw that passes a clearance hole of the
-// medium series of ISO 273 (from memory).
-func bolt(hole unit.Length) string {
-	name := ""
-	for _, b := range []struct {
-		hole unit.Length
-		name string
-	}{{4.5, "4"}, {5.5, "5"}, {6.6, "6"}, {9, "8"}, {11, "10"}, {13.5, "12"}, {17.5, "16"}} {
-		if hole >= b.hole {
-			name = b.name
-		}
-	}
-	return name
-}

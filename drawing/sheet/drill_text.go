@@ -22,19 +22,6 @@ func (d *drilling) table() table {
 	return t
 }
 
-// heading says what the table lists and which anchors fit the steel.
-func (d *drilling) heading() string {
-	s := "Holes in this wall"
-	seen := map[string]bool{}
-	for _, h := range d.holes {
-		if b := bolt(h.dia); h.part.Angle != nil && !seen[b] {
-			seen[b] = true
-			s += ", anchor screw to Ø" + b
-		}
-	}
-	return s
-}
-
 // ground says how to drill into a make of wall.
 var ground = map[model.WallMake]string{
 	model.Brick:        "Solid brick: the whole plug in the brick, plaster counts for nothing; keep off joints and outside corners.",

@@ -10,6 +10,7 @@ import (
 	"slabwright/drawing/view"
 	"slabwright/model"
 	"slabwright/model/geom"
+	"slabwright/model/lists"
 	"slabwright/model/unit"
 )
 
@@ -266,10 +267,7 @@ func (d *drilling) rowText(row int) string {
 		if h.row != row {
 			continue
 		}
-		k := "anchor"
-		if h.part.Rod != nil {
-			k = fmt.Sprintf("Ø%s, %s deep", d.m.length(h.dia), d.m.length(h.inWall))
-		}
+		k := d.drill(h)
 		if count[k] == 0 {
 			kinds = append(kinds, k)
 		}
@@ -279,6 +277,20 @@ func (d *drilling) rowText(row int) string {
 		kinds[i] = fmt.Sprintf("%d × %s", count[k], k)
 	}
 	return rowLetter(row) + ": " + strings.Join(kinds, " and ")
+}
+
+// drill says what to drill for a hole.
+func (d *drilling) drill(h wallHole) string {
+	a, ok := lists.AnchorFor(h.dia)
+	switch {
+	case h.part.Rod != nil:
+		return fmt.Sprintf("Ø%s, %s deep", d.m.length(h.dia), d.m.length(h.inWall))
+	case !ok:
+		return "anchor"
+	case d.w.Make == model.Stud:
+		return fmt.Sprintf("coach screw Ø%s", d.m.length(a.Bolt))
+	}
+	return fmt.Sprintf("anchor Ø%s", d.m.length(a.Drill))
 }
 
 // keep is the part of an obstacle's keep-out that the picture shows.
