@@ -2,14 +2,20 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"slabwright/drawing"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
 )
 
-// between is the least distance of two blocks on a page.
-const between unit.Length = 7
+// gapOn is the least distance of two blocks on a page.
+func gapOn(size drawing.Size) unit.Length {
+	if size.Name == drawing.A4.Name {
+		return 4.5
+	}
+	return 7
+}
 
 // pull is the corner of the page that a block likes to be near.
 type pull uint8
@@ -50,17 +56,24 @@ func fieldOf(size drawing.Size) []drawing.Rect {
 // packer puts blocks into the free field of a sheet: it keeps the list of the
 // largest free rectangles.
 type packer struct {
+	gap  unit.Length // between blocks
 	all  drawing.Rect
 	free []drawing.Rect
 }
 
 func newPacker(size drawing.Size) *packer {
-	p := &packer{free: fieldOf(size)}
+	p := &packer{gap: gapOn(size), free: fieldOf(size)}
 	p.all = p.free[0]
 	for _, r := range p.free[1:] {
 		p.all = p.all.Union(r)
 	}
 	return p
+}
+
+func (p *packer) copy() *packer {
+	q := *p
+	q.free = slices.Clone(p.free)
+	return &q
 }
 
 // put finds the place of a box nearest to its corner and takes it.
@@ -102,7 +115,7 @@ func (p *packer) off(b drawing.Rect, pull pull) float64 {
 
 // take removes a box and the distance around it from what is free.
 func (p *packer) take(b drawing.Rect) {
-	b = b.Grow(between)
+	b = b.Grow(p.gap)
 	var cut []drawing.Rect
 	for _, r := range p.free {
 		if !r.Meets(b) {
@@ -141,7 +154,7 @@ func inAnother(list []drawing.Rect, i int) bool {
 
 // stretch gives how far a box can move each way before it comes too near to
 // one of the others or to the border of the field.
-func stretch(b drawing.Rect, others, field []drawing.Rect) (left, right, down, up unit.Length) {
+func stretch(b drawing.Rect, others, field []drawing.Rect, gap unit.Length) (left, right, down, up unit.Length) {
 	free := func(d geom.Vec) bool {
 		m := drawing.Rect{Min: b.Min.Add(d), Max: b.Max.Add(d)}
 		held := false
@@ -149,7 +162,7 @@ func stretch(b drawing.Rect, others, field []drawing.Rect) (left, right, down, u
 			held = held || f.Holds(m)
 		}
 		for _, o := range others {
-			held = held && !o.Grow(between-0.01).Meets(m)
+			held = held && !o.Grow(gap-0.01).Meets(m)
 		}
 		return held
 	}

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"cmp"
-	"slices"
 	"strings"
 
 	"slabwright/drawing"
@@ -30,7 +28,7 @@ func (m *maker) pages(name, title string, list []chapter) []page {
 	var over []block
 	for len(list) > 0 {
 		list[0].beside = append(list[0].beside, over...)
-		l := m.fill(list)
+		l := m.better(list)
 		out = append(out, l)
 		over, list = l.over, list[len(l.chapters):]
 	}
@@ -50,6 +48,7 @@ func (m *maker) pages(name, title string, list []chapter) []page {
 			n, t = n+"-"+strings.Join(names, "-"), t+": "+strings.Join(titles, ", ")
 		}
 		pages[i] = m.new(n, t)
+		pages[i].sheet.Size = l.size
 		pages[i].sheet.Add(l.items...)
 		pages[i].sheet.Scale = "-"
 		if l.scale.Real > 0 {
@@ -61,10 +60,26 @@ func (m *maker) pages(name, title string, list []chapter) []page {
 
 // laid is a page laid out.
 type laid struct {
+	size     drawing.Size
 	chapters []chapter
 	items    []drawing.Item
 	scale    drawing.Scale
 	over     []block // what found no room
+}
+
+// better fills a page of the paper as it stands or, where that makes the
+// pictures larger, lies.
+func (m *maker) better(list []chapter) laid {
+	l := m.fill(list)
+	if m.size.Height < m.size.Width {
+		return l
+	}
+	turned := *m
+	turned.size = m.size.Turned()
+	if k := turned.fill(list); larger(l.scale, k.scale) != l.scale {
+		return k
+	}
+	return l
 }
 
 // fill takes as many chapters on a page as may share it, at least one.
@@ -120,7 +135,7 @@ func (m *maker) largest(pictures []picture) drawing.Scale {
 // is too tall, wherever they fit, and the blocks around them. It tells whether
 // the pictures fit.
 func (m *maker) arrange(list []chapter, s drawing.Scale) (laid, bool) {
-	l := laid{chapters: list, scale: s}
+	l := laid{size: m.size, chapters: list, scale: s}
 	var pictures []picture
 	var beside []block
 	for _, c := range list {
@@ -149,7 +164,7 @@ func (m *maker) arrange(list []chapter, s drawing.Scale) (laid, bool) {
 		for _, b := range blocks {
 			others = append(others, b.box)
 		}
-		boxes[i] = centred(boxes[i], others, fieldOf(m.size))
+		boxes[i] = centred(boxes[i], others, fieldOf(m.size), p.gap)
 		l.items = append(l.items, st.into(boxes[i])...)
 	}
 	for _, b := range blocks {
@@ -181,120 +196,11 @@ func (m *maker) columns(pictures []picture, s drawing.Scale) ([]stack, bool) {
 	return out, true
 }
 
-// placed is a block at its place.
-type placed struct {
-	form form
-	box  drawing.Rect
-}
-
-// besides puts blocks round what stands on a page, in the forms and the order
-// in which most of them find room, and gives those that find none.
-func besides(p *packer, list []block) ([]placed, []block) {
-	deepest := 1
-	for _, b := range list {
-		deepest = max(deepest, len(b.forms))
-	}
-	tall := slices.Clone(list)
-	slices.SortStableFunc(tall, func(a, b block) int { return cmp.Compare(b.forms[0].h, a.forms[0].h) })
-	orders := [][]block{list, tall}
-	for i := 1; i < len(list); i++ { // each block first, once
-		orders = append(orders, slices.Concat(list[i:], list[:i]))
-	}
-	var best []placed
-	over := list
-	lost := missing(list, over)
-	for level := range deepest {
-		for _, order := range orders {
-			if len(over) == 0 {
-				break
-			}
-			try := &packer{all: p.all, free: slices.Clone(p.free)}
-			got, left := try.putAll(order, level)
-			if l := missing(list, left); l < lost {
-				best, over, lost = got, left, l
-			}
-		}
-	}
-	if len(over) > 0 && len(over) < len(list) {
-		best = announced(p, over, best)
-	}
-	return best, over
-}
-
-// missing weighs the blocks that find no room: each counts, the first of the
-// list a little more than the last.
-func missing(list, left []block) float64 {
-	sum := 0.0
-	for _, b := range left {
-		i := slices.IndexFunc(list, func(c block) bool { return c.name == b.name })
-		sum += 1 + 0.5*float64(len(list)-i)/float64(len(list))
-	}
-	return sum
-}
-
-// announced adds what stands on the next sheet, where there is room to say so.
-func announced(p *packer, over []block, got []placed) []placed {
-	var names []string
-	for _, b := range over {
-		names = append(names, b.name)
-	}
-	rest := &packer{all: p.all, free: slices.Clone(p.free)}
-	for _, g := range got {
-		rest.take(g.box)
-	}
-	for _, w := range []unit.Length{200, 70, 45, 32} {
-		lines := drawing.Wrap("on the next sheet: "+strings.Join(names, ", "), drawing.Small, w)
-		h := drawing.Small * (1 + drawing.LinePitch*unit.Length(len(lines)-1))
-		text := drawing.Paragraph(geom.V(0, h-drawing.Small+0.8), lines, drawing.Small, drawing.Left)
-		if box, ok := rest.put(drawing.Bounds(text).Max.X, h+1.6, bottomLeft); ok {
-			return append(got, placed{form{items: text}, box})
-		}
-	}
-	return got
-}
-
-// putAll puts blocks in their forms from a level on.
-func (p *packer) putAll(list []block, level int) (got []placed, left []block) {
-	for _, b := range list {
-		found := false
-		for i := min(level, len(b.forms)-1); i < len(b.forms) && !found; i++ {
-			f := b.forms[i]
-			var box drawing.Rect
-			if box, found = p.put(f.w, f.h, b.pull); found {
-				got = append(got, placed{f, box})
-			}
-		}
-		if !found {
-			left = append(left, b)
-		}
-	}
-	return got, left
-}
-
-// details lays out blocks on a page without pictures, as many as fit.
-func (m *maker) details(list []block) laid {
-	l := laid{chapters: []chapter{{name: "details", title: "details"}}}
-	p := newPacker(m.size)
-	blocks, over := besides(p, list)
-	if len(blocks) == 0 { // larger than the page: shown as far as it goes
-		f := slices.MinFunc(list[0].forms, func(a, b form) int { return cmp.Compare(a.w, b.w) })
-		blocks, over = []placed{{f, drawing.Box(p.all.Min.X, p.all.Max.Y-f.h, f.w, f.h)}}, list[1:]
-	}
-	l.over = over
-	for _, b := range blocks {
-		if l.scale.Real == 0 {
-			l.scale = b.form.scale
-		}
-		l.items = append(l.items, drawing.Move(b.form.items, b.box.Min)...)
-	}
-	return l
-}
-
 // centred moves a box to the middle of the room that it has between others.
-func centred(b drawing.Rect, others, field []drawing.Rect) drawing.Rect {
-	left, right, _, _ := stretch(b, others, field)
+func centred(b drawing.Rect, others, field []drawing.Rect, gap unit.Length) drawing.Rect {
+	left, right, _, _ := stretch(b, others, field, gap)
 	b = shifted(b, geom.V((right-left)/2, 0))
-	_, _, down, up := stretch(b, others, field)
+	_, _, down, up := stretch(b, others, field, gap)
 	return shifted(b, geom.V(0, (up-down)/2))
 }
 
@@ -311,16 +217,4 @@ func (st *stack) into(box drawing.Rect) []drawing.Item {
 		out = append(out, d.at(st.at[i].Add(by)))
 	}
 	return out
-}
-
-// pictured makes a block of a picture that is drawn at the first of its scales
-// for which there is room.
-func (m *maker) pictured(p picture, pull pull, scales ...drawing.Scale) block {
-	b := block{name: p.title, pull: pull}
-	for _, s := range scales {
-		const margin unit.Length = 30
-		d := m.draw(p, s, geom.V(margin, margin))
-		b.forms = append(b.forms, form{d.box.Width(), d.box.Height(), []drawing.Item{d.at(d.box.Min.Mul(-1))}, s})
-	}
-	return b
 }

@@ -10,6 +10,7 @@ import (
 	"slabwright/drawing"
 	"slabwright/model"
 	"slabwright/model/find"
+	"slabwright/model/geom"
 	"slabwright/model/report"
 	"slabwright/model/unit"
 )
@@ -35,8 +36,8 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 			continue // the cover lists the others and comes last
 		}
 		pages = append(pages, kind(m)...)
+		m.others = pages
 	}
-	m.others = pages
 	pages = append(kinds[0](m), pages...)
 	out := make([]drawing.Sheet, len(pages))
 	for i, p := range pages {
@@ -44,7 +45,7 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 		s.Number, s.Of = i+1, len(pages)
 		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
 		s.Stamp = m.stamp
-		s = drawing.Finish(s, m.block(p.block, s.Number))
+		s = withGauge(drawing.Finish(s, m.block(p.block, s.Number)))
 		s, _ = drawing.Readable(s)
 		if err := drawing.Sound(s); err != nil {
 			return nil, fmt.Errorf("sheet %s: %w", s.Name, err)
@@ -52,6 +53,22 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 		out[i] = s
 	}
 	return out, nil
+}
+
+// withGauge keeps the upright print gauge inside the frame of sheets that are
+// too low for its usual place.
+func withGauge(s drawing.Sheet) drawing.Sheet {
+	const clear = 6
+	for i, it := range s.Items {
+		g, ok := it.(drawing.Group)
+		if !ok || g.ID != "sheet-gauge" {
+			continue
+		}
+		if over := drawing.Bounds(g.Items).Max.Y - (s.Size.Space().Max.Y - clear); over > 0 {
+			s.Items[i] = drawing.Move([]drawing.Item{g}, geom.V(0, -over-2))[0]
+		}
+	}
+	return s
 }
 
 // maker is what all kinds of sheets work with.

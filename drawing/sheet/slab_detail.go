@@ -133,15 +133,36 @@ func (w *workpiece) inwards(i int, at geom.Vec) geom.Line {
 // shown is how much of the slab a detail of an edge shows.
 func (w *workpiece) shown() unit.Length { return max(25, w.slab.Thickness) }
 
-// naturalDetail cuts the natural edge where it is narrowest.
+// free tells whether a stretch of a section meets no other work than the one
+// that it is to show.
+func (w *workpiece) free(l geom.Line, from, to unit.Length, but string) bool {
+	d := l.D.Unit()
+	a, b := l.P.Add(d.Mul(float64(from))), l.P.Add(d.Mul(float64(to)))
+	for _, f := range w.slab.Features {
+		if f.Name != but && f.Kind != model.Bore && len(f.Outline.Inside(a, b)) > 0 {
+			return false
+		}
+		if f.Name != but && f.Kind == model.Bore && abs(l.Side(f.At)) < f.Dia {
+			return false
+		}
+	}
+	return true
+}
+
+// shares are the places along an edge or a groove where a section is tried.
+var shares = [...]float64{0.45, 0.5, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9}
+
+// naturalDetail cuts the natural edge where it is narrowest, as near to there as
+// no hole is cut.
 func (w *workpiece) naturalDetail(i int) picture {
 	top, under := w.slab.Course(i)
-	k := 0
-	for j := range top {
-		if j > 0 && j < len(top)-1 && -top[j].Y < -top[k].Y {
+	k := -1
+	for j := 1; j < len(top)-1; j++ {
+		if (k < 0 || -top[j].Y < -top[k].Y) && w.free(w.inwards(i, top[j]), 0, w.shown(), "") {
 			k = j
 		}
 	}
+	k = max(k, 1)
 	t := w.slab.Thickness
 	l := w.inwards(i, top[k])
 	out := max(0, -l.Along(under[k])) // how far the underside stands out
@@ -154,11 +175,18 @@ func (w *workpiece) naturalDetail(i int) picture {
 	return p
 }
 
-// easedDetail cuts a sawn edge in its middle.
+// easedDetail cuts a sawn edge near its middle.
 func (w *workpiece) easedDetail(i int) picture {
 	e, t, end := w.slab.Edges[i], w.slab.Thickness, w.shown()
 	a, b := w.corners[i], w.corners[(i+1)%len(w.corners)]
-	p := w.section("sawn edge", w.inwards(i, a.Lerp(b, 0.45)), -1, end, end)
+	l := w.inwards(i, a.Lerp(b, shares[0]))
+	for _, s := range shares {
+		if at := w.inwards(i, a.Lerp(b, s)); w.free(at, 0, end, "") {
+			l = at
+			break
+		}
+	}
+	p := w.section("sawn edge", l, -1, end, end)
 	p.ask = []dim.Request{
 		dim.Linear{A: geom.V(e.Ease, 0), B: geom.V(e.Ease, t), Dir: dim.Vertical, Side: dim.LeftOf},
 		dim.Note{At: geom.V(e.Ease/2, t-e.Ease/2), Lines: []string{w.length(e.Ease) + " × 45°, both arrises"}, OnEdge: true},
@@ -166,13 +194,20 @@ func (w *workpiece) easedDetail(i int) picture {
 	return p
 }
 
-// grooveDetail cuts a groove in the middle of its first stretch.
+// grooveDetail cuts a groove near the middle of its first stretch.
 func (w *workpiece) grooveDetail(f model.Feature) picture {
 	t := w.slab.Thickness
-	mid, dir := f.Path[0].Lerp(f.Path[1], 0.5), f.Path[1].Sub(f.Path[0]).Unit()
+	across := f.Path[1].Sub(f.Path[0]).Unit().Left()
 	half := f.Dia / 2
 	beside := half + max(12, t/3)
-	p := w.section("groove", geom.Line{P: mid, D: dir.Left()}, -beside, beside, -beside, beside)
+	l := geom.Line{P: f.Path[0].Lerp(f.Path[1], shares[0]), D: across}
+	for _, s := range shares {
+		if at := (geom.Line{P: f.Path[0].Lerp(f.Path[1], s), D: across}); w.free(at, -beside, beside, f.Name) {
+			l = at
+			break
+		}
+	}
+	p := w.section("groove", l, -beside, beside, -beside, beside)
 	low, high := unit.Length(0), f.Depth
 	side := dim.Below
 	if f.Face == model.TopFace {

@@ -68,7 +68,7 @@ func (w *workpiece) edgePicture(i int, list []model.Feature) picture {
 			p.ask = append(p.ask, dim.Diameter{Centre: at, Dia: f.Dia, Count: n, Label: dim.Label{Suffix: " × " + w.length(f.Depth) + " deep" + w.see(key)}})
 		}
 	}
-	p.ask = append(p.ask, row(geom.V(long, 0), from, dim.Horizontal, dim.Below, pts...)...)
+	p.ask = append(p.ask, running(dim.Running{Datum: geom.V(long, 0), From: from, Dir: dim.Horizontal, Side: dim.Below}, -1, pts)...)
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		var out []drawing.Item
 		for _, v := range pts {

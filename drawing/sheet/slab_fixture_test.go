@@ -129,7 +129,36 @@ func finished(m *maker, pages []page) []drawing.Sheet {
 	out := make([]drawing.Sheet, len(pages))
 	for i, p := range pages {
 		p.sheet.Number, p.sheet.Of = i+1, len(pages)
-		out[i] = drawing.Finish(p.sheet, m.block(p.block, i+1))
+		out[i] = withGauge(drawing.Finish(p.sheet, m.block(p.block, i+1)))
 	}
 	return out
+}
+
+// texts gives all lettering of items.
+func texts(items []drawing.Item) []string {
+	var out []string
+	for _, it := range items {
+		switch x := it.(type) {
+		case drawing.Text:
+			out = append(out, x.String)
+		case drawing.Group:
+			out = append(out, texts(x.Items)...)
+		}
+	}
+	return out
+}
+
+// group finds a group by its name.
+func group(items []drawing.Item, id string) (drawing.Group, bool) {
+	for _, it := range items {
+		if g, ok := it.(drawing.Group); ok {
+			if g.ID == id {
+				return g, true
+			}
+			if in, ok := group(g.Items, id); ok {
+				return in, true
+			}
+		}
+	}
+	return drawing.Group{}, false
 }

@@ -182,7 +182,7 @@ func TestAllWorkIsPrinted(t *testing.T) {
 				want(f.Name, f.Dia, f.Depth)
 			default:
 				lo, hi := f.Outline.Bounds()
-				want(f.Name, lo.X, hi.X, max(-lo.Y, lo.Y))
+				want(f.Name, lo.X, hi.X, -lo.Y)
 				if f.Kind == model.Pocket {
 					want(f.Name, f.Depth, -hi.Y)
 				}
@@ -228,35 +228,6 @@ func TestEqualSlabsShareSheets(t *testing.T) {
 	if len(pages) != 1 || !strings.Contains(pages[0].sheet.Title, "make 2") {
 		t.Errorf("%d pages, title %q", len(pages), pages[0].sheet.Title)
 	}
-}
-
-// texts gives all lettering of items.
-func texts(items []drawing.Item) []string {
-	var out []string
-	for _, it := range items {
-		switch x := it.(type) {
-		case drawing.Text:
-			out = append(out, x.String)
-		case drawing.Group:
-			out = append(out, texts(x.Items)...)
-		}
-	}
-	return out
-}
-
-// group finds a group by its name.
-func group(items []drawing.Item, id string) (drawing.Group, bool) {
-	for _, it := range items {
-		if g, ok := it.(drawing.Group); ok {
-			if g.ID == id {
-				return g, true
-			}
-			if in, ok := group(g.Items, id); ok {
-				return in, true
-			}
-		}
-	}
-	return drawing.Group{}, false
 }
 
 // numbers gives the values that a group prints, without their tolerances.

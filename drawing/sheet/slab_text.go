@@ -71,7 +71,7 @@ func (w *workpiece) makeNotes() []string {
 		out = append(out, "Measure both diagonals before the cut.")
 	}
 	for i, e := range w.slab.Edges {
-		if e.Waney {
+		if len(e.Natural) > 0 {
 			top, under := w.slab.Course(i)
 			least, most := widths(top)
 			low, high := widths(under)

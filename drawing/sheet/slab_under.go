@@ -109,7 +109,7 @@ func (w *workpiece) pilots(face model.Face, flip unit.Length) []dim.Request {
 			pts = append(pts, at(h.At))
 		}
 		if w.level(r) {
-			ask = append(ask, row(geom.V(0, 0), "B", dim.Horizontal, near, pts...)...)
+			ask = append(ask, fromB(geom.V(0, 0), near, pts...)...)
 			last := pts[len(pts)-1]
 			ask = append(ask, dim.Linear{A: geom.V(right.X, 0), B: last, Dir: dim.Vertical, Side: dim.RightOf})
 		} else {
@@ -117,8 +117,8 @@ func (w *workpiece) pilots(face model.Face, flip unit.Length) []dim.Request {
 			if r[0].At.X > right.X/2 {
 				side, beside = dim.RightOf, geom.V(right.X, 0)
 			}
-			ask = append(ask, row(beside, "A", dim.Vertical, side, pts...)...)
-			ask = append(ask, row(geom.V(0, 0), "B", dim.Horizontal, near, pts[0])...)
+			ask = append(ask, fromA(beside, side, flip, pts...)...)
+			ask = append(ask, fromB(geom.V(0, 0), near, pts[0])...)
 		}
 		size := dim.Label{Suffix: serving(" × "+w.length(r[0].Depth)+" deep", r[0].For)}
 		ask = append(ask, dim.Diameter{Centre: pts[len(pts)/2], Dia: r[0].Dia, Count: len(pts), Label: size})
@@ -207,8 +207,8 @@ func (w *workpiece) grooves(face model.Face, flip unit.Length) []dim.Request {
 				ys = append(ys, at(p))
 			}
 		}
-		ask = append(ask, row(geom.V(0, 0), "B", dim.Horizontal, dim.Auto, xs...)...)
-		ask = append(ask, row(geom.V(right.X, 0), "A", dim.Vertical, dim.RightOf, ys...)...)
+		ask = append(ask, fromB(geom.V(0, 0), dim.Auto, xs...)...)
+		ask = append(ask, fromA(geom.V(right.X, 0), dim.RightOf, flip, ys...)...)
 		lines := []string{
 			"groove " + f.Name + w.see(grooveKey(f)),
 			fmt.Sprintf("%s wide, %s deep, %s long", w.length(f.Dia), w.length(f.Depth), w.length(long)),

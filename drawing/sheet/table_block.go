@@ -10,9 +10,10 @@ import (
 )
 
 const (
-	mostRows                = 34 // of a table in one block
-	headingRoom             = drawing.Small + 2.5
-	columnGap   unit.Length = 5
+	mostRows                 = 34 // of a table in one block
+	headingRoom              = drawing.Small + 2.5
+	headingPitch             = drawing.Small * 1.6
+	columnGap    unit.Length = 5
 )
 
 // blocks sets the table below a heading as blocks for a page: in one part, in
@@ -31,7 +32,7 @@ func (t table) blocks(id, heading string, lines drawing.LineGroup) []block {
 		for columns := 1; columns <= 4 && (columns == 1 || len(part.rows) >= 3*columns); columns++ {
 			b.forms = append(b.forms, part.split(name, heading, columns, wide, lines))
 		}
-		for _, room := range []unit.Length{160, 120, 90} {
+		for _, room := range []unit.Length{160, 120, 90, 70} {
 			if room < wide-1 {
 				b.forms = append(b.forms, part.split(name, heading, 1, room, lines))
 			}
@@ -61,14 +62,22 @@ func (t table) split(id, heading string, columns int, room unit.Length, lines dr
 		parts = append(parts, part)
 		tall = max(tall, part.height(room))
 	}
-	h := tall + headingRoom
-	title := drawing.Write(geom.V(0, h-drawing.Small), heading, drawing.Small, drawing.Left).Strong()
-	items := []drawing.Item{title}
+	w := wide*unit.Length(len(parts)) + columnGap*unit.Length(len(parts)-1)
+	heads := []string{heading}
+	if title := drawing.Write(geom.Vec{}, heading, drawing.Small, drawing.Left).Strong(); title.Width() > w && room < title.Width() {
+		heads = drawing.Wrap(heading, drawing.Small, 0.88*w) // bold letters are wider
+	}
+	h := tall + headingRoom + unit.Length(len(heads)-1)*headingPitch
+	var items []drawing.Item
+	for i, l := range heads {
+		title := drawing.Write(geom.V(0, h-drawing.Small-unit.Length(i)*headingPitch), l, drawing.Small, drawing.Left).Strong()
+		items = append(items, title)
+		w = max(w, title.Width())
+	}
 	for c, part := range parts {
-		set, _ := part.draw(geom.V(unit.Length(c)*(wide+columnGap), h-headingRoom), room, lines)
+		set, _ := part.draw(geom.V(unit.Length(c)*(wide+columnGap), tall), room, lines)
 		items = append(items, set...)
 	}
-	w := max(wide*unit.Length(len(parts))+columnGap*unit.Length(len(parts)-1), title.Width())
 	return form{w: w, h: h, items: []drawing.Item{drawing.Group{ID: id, Title: heading, Items: items}}}
 }
 

@@ -1,0 +1,104 @@
+package sheet
+
+import (
+	"slices"
+
+	"slabwright/drawing/dim"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// natural gives the width of a natural edge from the reference edge at every
+// measured station, the stations from B, and the edge's name.
+func (w *workpiece) natural() []dim.Request {
+	var ask []dim.Request
+	for i, e := range w.slab.Edges {
+		if !e.Waney {
+			continue
+		}
+		top, _ := w.slab.Course(i)
+		least, most := widths(top)
+		var points []geom.Vec
+		for _, p := range w.stations(i) {
+			label := dim.Label{}
+			switch {
+			case abs(-p.Y-least) < 0.05:
+				label.Suffix = " min"
+			case abs(-p.Y-most) < 0.05:
+				label.Suffix = " max"
+			}
+			ask = append(ask, dim.Across{A: geom.V(p.X, 0), B: p, Label: label})
+			points = append(points, p)
+		}
+		ask = append(ask, fromB(w.footOfB(top), dim.Below, points...)...)
+		lines := []string{"natural edge, do not trim" + w.see("natural")}
+		if len(e.Natural) == 0 {
+			lines = append(lines, "not measured: drawn straight at its least width")
+		}
+		ask = append(ask, dim.Note{At: w.betweenStations(top, points), Lines: lines, OnEdge: true})
+	}
+	return ask
+}
+
+// stations are the measured places of a natural edge, without those that fall
+// together with its ends, where the sides are measured.
+func (w *workpiece) stations(i int) []geom.Vec {
+	e := w.slab.Edges[i]
+	top, _ := w.slab.Course(i)
+	var out []geom.Vec
+	for _, st := range e.Natural {
+		x := e.End.X + st.Along
+		if x < e.End.X+20 || x > e.Start.X-20 {
+			continue
+		}
+		if p, ok := atX(top, x); ok {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// atX is the point of a course that runs from right to left over x.
+func atX(course []geom.Vec, x unit.Length) (geom.Vec, bool) {
+	for i := range course[:len(course)-1] {
+		if a, b := course[i], course[i+1]; x <= a.X && x >= b.X && a.X > b.X {
+			return a.Lerp(b, float64((a.X-x)/(a.X-b.X))), true
+		}
+	}
+	return geom.Vec{}, false
+}
+
+// footOfB is where datum B stands at a front edge.
+func (w *workpiece) footOfB(front []geom.Vec) geom.Vec {
+	if p, ok := atX(front, 0); ok {
+		return p
+	}
+	return geom.V(0, front[len(front)-1].Y)
+}
+
+// widths are the least and the greatest distance of a course from the reference
+// edge.
+func widths(course []geom.Vec) (least, most unit.Length) {
+	least, most = -course[0].Y, -course[0].Y
+	for _, p := range course {
+		least, most = min(least, -p.Y), max(most, -p.Y)
+	}
+	return least, most
+}
+
+// betweenStations is the point of a natural edge in the middle of the widest
+// gap between its stations.
+func (w *workpiece) betweenStations(course, stations []geom.Vec) geom.Vec {
+	last := course[len(course)-1]
+	mid, widest := last, unit.Length(0)
+	left := last.X
+	for _, p := range append(slices.Clone(stations), course[0]) {
+		if gap := p.X - left; gap > widest+1 {
+			if q, ok := atX(course, left+gap/2); ok {
+				mid, widest = q, gap
+			}
+		}
+		left = p.X
+	}
+	return mid
+}
