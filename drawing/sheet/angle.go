@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"slabwright/drawing"
@@ -34,7 +33,7 @@ func (m *maker) angleSheet(p *model.Part) []page {
 	if n := len(m.b.Design.Alike(p)); n > 1 {
 		title += fmt.Sprintf(" (%d pieces)", n)
 	}
-	pages := m.steelPages("angle-"+stem(p.ID), title, m.size == drawing.A4, func(s drawing.Scale) []chapter { return m.angleChapters(p, s) })
+	pages := m.steelPages("angle-"+stem(p.ID), title, m.size == drawing.A4, func(s drawing.Scale) chapter { return m.angleChapter(p, s) })
 	for i := range pages {
 		b := &pages[i].block
 		b.DocumentType = "part drawing, steel"
@@ -45,27 +44,18 @@ func (m *maker) angleSheet(p *model.Part) []page {
 	return pages
 }
 
-// angleChapters are the forms of an angle at a scale: with its section at full
-// size or at half, its tables in one order or another.
-func (m *maker) angleChapters(p *model.Part, s drawing.Scale) []chapter {
+// angleChapter is an angle at a scale.
+func (m *maker) angleChapter(p *model.Part, s drawing.Scale) chapter {
 	full, half := drawing.Scale{Paper: 1, Real: 1}, drawing.Scale{Paper: 1, Real: 2}
 	v := newAngleView(m, p)
-	legs := v.legs(s)
-	var details []block
+	beside := []block{m.pictured(v.section(), topRight, full, half)}
 	if small(s) {
 		for _, d := range v.ends() {
-			details = append(details, m.pictured(d, topRight, half))
+			beside = append(beside, m.pictured(d, topRight, half))
 		}
 	}
-	bar := m.barTable(p).blocks("bar", "Bar", m.lines)
-	holes := m.holeTables(p.Angle)
-	text := []block{notesBlock("notes", "Notes", m.angleNotes(p))}
-	var out []chapter
-	for _, of := range []drawing.Scale{full, half} {
-		section := []block{m.pictured(v.section(), topRight, of)}
-		for _, order := range [][][]block{{section, details, bar, holes, text}, {details, holes, bar, section, text}, {details, holes, text, bar, section}} {
-			out = append(out, chapter{pictures: legs, beside: slices.Concat(order...)})
-		}
-	}
-	return out
+	beside = append(beside, m.barTable(p).blocks("bar", "Bar", m.lines)...)
+	beside = append(beside, m.holeTables(p.Angle)...)
+	beside = append(beside, notesBlock("notes", "Notes", m.angleNotes(p)))
+	return chapter{pictures: v.legs(s), beside: beside}
 }

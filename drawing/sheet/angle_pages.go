@@ -6,8 +6,8 @@ import "slabwright/drawing"
 // stands on one sheet, as long as that does not make it smaller than 1:5;
 // otherwise at the largest scale that its length allows, on as few sheets as
 // possible. A sheet that may be turned is, where that makes the views larger.
-// forms gives the ways to show it at a scale, the best first.
-func (m *maker) steelPages(name, title string, turn bool, forms func(drawing.Scale) []chapter) []page {
+// at gives the workpiece at a scale.
+func (m *maker) steelPages(name, title string, turn bool, at func(drawing.Scale) chapter) []page {
 	makers := []*maker{m}
 	if turn {
 		turned := *m
@@ -20,19 +20,18 @@ func (m *maker) steelPages(name, title string, turn bool, forms func(drawing.Sca
 			continue
 		}
 		var here []page
-		for _, c := range forms(s) {
-			for _, k := range makers {
-				l, ok := k.arrange([]chapter{c}, s)
-				if !ok && i < len(drawing.Scales)-1 {
-					continue
-				}
-				if set := m.sequel(k, l, name, title); len(here) == 0 || len(set) < len(here) {
-					here = set
-				}
+		c := at(s)
+		for _, k := range makers {
+			l, ok := k.arrange([]chapter{c}, s)
+			if !ok && i < len(drawing.Scales)-1 {
+				continue
 			}
-			if len(here) == 1 {
-				return here
+			if set := m.sequel(k, l, name, title); len(here) == 0 || len(set) < len(here) {
+				here = set
 			}
+		}
+		if len(here) == 1 {
+			return here
 		}
 		if best == nil {
 			best = here

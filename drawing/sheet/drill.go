@@ -32,8 +32,8 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 	d := newDrilling(m, w, holes)
 	beside := []block{enlarged(d.table().blocks("wall-holes", "Holes in this wall", m.lines)[0], ladderText)}
 	beside = append(beside, notesBlock("wall-notes", "Before drilling", d.notes()))
-	pages := m.steelPages("drilling-"+stem(w.Name), "Drilling, wall "+w.Name, m.size == drawing.A4 || m.size == drawing.A3, func(s drawing.Scale) []chapter {
-		return []chapter{{pictures: []picture{d.elevation(s)}, beside: beside}}
+	pages := m.steelPages("drilling-"+stem(w.Name), "Drilling, wall "+w.Name, m.size == drawing.A4 || m.size == drawing.A3, func(s drawing.Scale) chapter {
+		return chapter{pictures: []picture{d.elevation(s)}, beside: beside}
 	})
 	for i := range pages {
 		b := &pages[i].block

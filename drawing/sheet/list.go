@@ -2,39 +2,148 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
-	"slabwright/drawing"
 	"slabwright/model"
-	"slabwright/model/geom"
+	"slabwright/model/lists"
 	"slabwright/model/report"
+	"slabwright/model/unit"
 )
 
-// listSheets gives the parts list and what to mind.
+// listSheets give the parts list, the buying list and what to measure on site
+// before anything is cut, each with the cautions of its act.
 func listSheets(m *maker) []page {
-	pg := m.new("parts", "Parts list")
-	t := table{heads: []string{"no.", "qty", "part", "material", "size", "kg each"}, right: []bool{true, true, false, false, false, true}}
-	count := map[int]int{}
-	for _, p := range m.b.Design.Parts {
-		count[p.Mark]++
+	f := newColumned(m, "lists", "Parts list and buying list")
+	f.table("Parts", m.partsList(), asIs)
+	f.notes("Before you act", m.cautions("making"))
+	f.table("To buy", m.buyingList(), asIs)
+	f.notes("Before you buy", m.cautions("buying"))
+	out := f.pages("parts list")
+	g := newColumned(m, "site-check", "Check on site before cutting")
+	g.notes("How", []string{
+		"Measure again before the first cut and write the figure into the box. Where it is worse than \"stop if\", stop: the sheets rest on other sizes. New readings go into the job file, and all sheets are drawn anew.",
+	})
+	g.table("Measure on site", m.siteList(), tableForm{by: ladderText, boxes: true})
+	g.notes("On site", m.cautions("site"))
+	return append(out, g.pages("check list")...)
+}
+
+// partsList has the columns of ISO 7573: item, quantity, name, material, size,
+// mass, and the sheet that shows it.
+func (m *maker) partsList() table {
+	t := table{heads: []string{"item", "qty", "part", "material", "length x width x thickness", "kg each", "kg all", "sheet"},
+		right: []bool{true, true, false, false, false, true, true, true}}
+	var parts int
+	var mass unit.Mass
+	for _, i := range lists.Items(m.b.Design) {
+		p := i.First()
+		parts += i.Count()
+		mass += i.Mass()
+		t.rows = append(t.rows, []string{
+			fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), m.itemName(i), material(p), m.sizeText(p),
+			m.style.Number(float64(p.Mass()), 1), m.style.Number(float64(i.Mass()), 1), m.sheetOf(p),
+		})
 	}
-	seen := map[int]bool{}
-	for _, p := range m.b.Design.Parts {
-		if seen[p.Mark] {
-			continue
+	t.rows = append(t.rows, []string{"", fmt.Sprint(parts), "all parts together", "", "", "", m.style.Number(float64(mass), 1), ""})
+	return t
+}
+
+// itemName names the parts of an item: one, two, or the first and the last,
+// with its hand where it has one.
+func (m *maker) itemName(i lists.Item) string {
+	names := i.Names()
+	s := names[0]
+	switch n := len(names); {
+	case n == 2:
+		s += ", " + names[1]
+	case n > 2:
+		s += " ... " + names[n-1]
+	}
+	if hand, _ := m.b.Design.HandOf(i.First()); hand != model.NoHand {
+		s += " (" + string(hand) + ")"
+	}
+	return s
+}
+
+// material names the material as one orders it.
+func material(p *model.Part) string {
+	if p.Angle != nil || p.Rod != nil {
+		return "S235JR"
+	}
+	return p.Material
+}
+
+// sizeText is length x width x thickness, for bars the section and the length.
+func (m *maker) sizeText(p *model.Part) string {
+	l, w, t := lists.Size(p)
+	switch {
+	case p.Angle != nil:
+		return p.Angle.Section.Name + " x " + m.length(l)
+	case p.Rod != nil:
+		return "Ø" + m.length(w) + " x " + m.length(l)
+	}
+	return m.length(l) + " x " + m.length(w) + " x " + m.length(t)
+}
+
+// sheetOf gives the numbers of the sheets that show how a part is made; of a
+// rod those that show where it is drilled for.
+func (m *maker) sheetOf(p *model.Part) string {
+	stems := map[string]bool{"slab": p.Slab != nil, "angle": p.Angle != nil, "roll": p.RollOut != nil}
+	before := len(coverSheets(m))
+	var out []string
+	for i, pg := range m.others {
+		kind, rest, _ := strings.Cut(pg.sheet.Name, "-")
+		first, _, _ := strings.Cut(pg.sheet.Title, " ")
+		shown := stems[kind] && first == fmt.Sprint(p.Mark)
+		if p.Rod != nil {
+			shown = kind == "drilling" && (rest == stem(p.Rod.Wall.Name) || rest == stem(p.Rod.Wall.Name)+"-details")
 		}
-		seen[p.Mark] = true
-		t.rows = append(t.rows, []string{fmt.Sprint(p.Mark), fmt.Sprint(count[p.Mark]), p.ID, p.Material, p.Size(), m.style.Number(float64(p.Mass()), 1)})
+		if shown {
+			out = append(out, fmt.Sprint(before+i+1))
+		}
 	}
-	free := drawing.Free(m.size)
-	items, box := t.draw(geom.V(free[0].Min.X, free[0].Max.Y), free[0].Width(), m.lines)
-	pg.sheet.Add(drawing.Group{ID: "parts-list", Title: "parts list", Items: items})
-	var lines []string
+	return strings.Join(out, ", ")
+}
+
+// buyingList is what is bought, without prices.
+func (m *maker) buyingList() table {
+	t := table{heads: []string{"qty", "what", "size", "kg", "for", "mind"}, right: []bool{true, false, false, true, false, false}}
+	for _, p := range lists.Purchases(m.b.Design) {
+		mass := ""
+		if p.Mass > 0 {
+			mass = m.style.Number(float64(p.Mass), 1)
+		}
+		t.rows = append(t.rows, []string{fmt.Sprint(p.Count), p.What, p.Size, mass, m.forText(p.For), p.Mind})
+	}
+	return t
+}
+
+// forText keeps a list of names short.
+func (m *maker) forText(names []string) string {
+	if n := len(names); n > 3 {
+		return names[0] + " ... " + names[n-1]
+	}
+	return strings.Join(names, ", ")
+}
+
+// actOf says on which list a caution belongs; what is not named belongs to the
+// making.
+var actOf = map[string]string{
+	"Anchors": "buying", "Mains electricity": "buying",
+	"Walls": "site", "Drilling into a wall": "site", "Dust": "site", "All numbers": "site",
+}
+
+// cautions gives those of one list.
+func (m *maker) cautions(list string) []string {
+	var out []string
 	for _, c := range report.Cautions(m.b.Design) {
-		lines = append(lines, c.Act+": "+c.Text)
+		of := actOf[c.Act]
+		if of == "" {
+			of = "making"
+		}
+		if of == list {
+			out = append(out, c.Act+": "+c.Text)
+		}
 	}
-	text, _ := notes(geom.V(free[0].Min.X, box.Min.Y-8), "Before you act", lines, free[0].Width())
-	pg.sheet.Add(drawing.Group{ID: "cautions", Title: "cautions", Items: text})
-	pg.block.DocumentType = "parts list"
-	_ = model.KindSlab
-	return []page{pg}
+	return out
 }

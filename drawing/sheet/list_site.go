@@ -1,0 +1,204 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"slabwright/model"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// siteList is what to measure again on site, with an empty box for each figure.
+func (m *maker) siteList() table {
+	s := &siteChecks{m: m}
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil }) {
+		s.widths(p)
+	}
+	s.walls()
+	s.corners()
+	s.heights()
+	s.obstacles()
+	s.delivered()
+	s.wayIn()
+	s.add("measured by", "", "")
+	s.add("date", "", "")
+	return s.t
+}
+
+// siteChecks gathers the rows.
+type siteChecks struct {
+	m *maker
+	t table
+}
+
+func (s *siteChecks) add(what, says, stop string) {
+	if s.t.heads == nil {
+		s.t.heads = []string{"measure", "sheet says", "stop if", "measured        "}
+		s.t.right = []bool{false, true, true, false}
+	}
+	s.t.rows = append(s.t.rows, []string{what, says, stop, ""})
+}
+
+// widths are the clear widths between the walls at both ends of a slab: at its
+// back, middle and front, where it lies; a thick one at its top and underside.
+func (s *siteChecks) widths(p *model.Part) {
+	sp := p.Slab
+	var left, right *model.Edge
+	for i := range sp.Edges {
+		switch e := &sp.Edges[i]; e.Name {
+		case "left":
+			left = e
+		case "right":
+			right = e
+		}
+	}
+	if left == nil || right == nil || left.Bound != model.ToWall || right.Bound != model.ToWall {
+		return
+	}
+	low, high := sp.TopOutline().Bounds()
+	inset := min(30, (high.Y-low.Y)/4)
+	heights := []unit.Length{sp.Top - sp.Thickness, sp.Top}
+	if p.Kind == model.KindShelf {
+		heights = heights[:1]
+	}
+	for _, place := range []struct {
+		name string
+		y    unit.Length
+	}{{"back", high.Y - inset}, {"middle", (low.Y + high.Y) / 2}, {"front", low.Y + inset}} {
+		for _, z := range heights {
+			clear, ok := span(s.m.b.Room.Plan(z), sp.Pose, place.y, (low.X+high.X)/2)
+			own, has := span(sp.TopOutline(), geom.Pose{}, place.y, (low.X+high.X)/2)
+			if ok && has {
+				s.add(fmt.Sprintf("%s, wall to wall at its %s, %s above the floor", p.ID, place.name, s.m.length(z)),
+					s.m.length(clear), "under "+s.m.length(own+min(1, max(0, (clear-own)/2))))
+			}
+		}
+	}
+}
+
+// span is the length of a region along a line of a pose's own axes, on the
+// stretch that holds x.
+func span(r geom.Region, pose geom.Pose, y, x unit.Length) (unit.Length, bool) {
+	const far unit.Length = 20000
+	a, b := pose.Plan(geom.V(x-far, y)), pose.Plan(geom.V(x+far, y))
+	for _, t := range r.Inside(a, b) {
+		if t[0] <= 0.5 && 0.5 <= t[1] {
+			return 2 * far * unit.Length(t[1]-t[0]), true
+		}
+	}
+	return 0, false
+}
+
+// walls are the lengths of walls between two corners that carry an angle, and
+// how far they are from straight.
+func (s *siteChecks) walls() {
+	for _, w := range s.m.b.Room.Walls {
+		var longest *model.AnglePart
+		for _, p := range s.m.parts(func(p *model.Part) bool { return p.Angle != nil && p.Angle.Wall == w }) {
+			if longest == nil || p.Angle.Length > longest.Length {
+				longest = p.Angle
+			}
+		}
+		if longest == nil {
+			continue
+		}
+		if w.Previous() != nil && w.Next() != nil {
+			s.add(fmt.Sprintf("wall %s, corner %s to %s, %s above the floor", w.Name, w.From.Name, w.To.Name, s.m.length(longest.Seat)),
+				s.m.length(w.Length()), "under "+s.m.length(max(longest.Length+2, w.Length()-3)))
+		}
+		if w.Bow != 0 {
+			word := "hollow "
+			if w.Bow > 0 {
+				word = "belly "
+			}
+			s.add(fmt.Sprintf("wall %s, straightedge at its middle", w.Name), word+s.m.length(abs(w.Bow)), "off by 2")
+		}
+	}
+}
+
+// corners are checked by the distance of two marks at the same distance from
+// the corner.
+func (s *siteChecks) corners() {
+	for _, w := range s.m.b.Room.Walls {
+		n := w.Next()
+		if n == nil || !s.carries(w) || !s.carries(n) {
+			continue
+		}
+		arm := math.Min(600, math.Floor(float64(min(w.Length(), n.Length()))/100)*100)
+		if arm < 100 || w.To.Angle == 0 {
+			continue
+		}
+		chord := unit.Length(2 * arm * math.Sin(float64(w.To.Angle)/2))
+		s.add(fmt.Sprintf("corner %s, from mark to mark, %s along each wall", w.To.Name, s.m.length(unit.Length(arm))), s.m.length(chord), "off by 3")
+	}
+}
+
+// carries tells whether an angle or a rod is on a wall.
+func (s *siteChecks) carries(w *model.Wall) bool { return len(s.m.wallHoles(w)) > 0 }
+
+// heights are those of the line over the floor, and that every wall to be
+// drilled has been searched.
+func (s *siteChecks) heights() {
+	for _, f := range s.m.b.Room.Floor {
+		s.add(fmt.Sprintf("corner %s, line %s above the floor there", f.Corner, heightLineName), s.m.length(heightLine-f.Height), "off by 2")
+	}
+	for _, w := range s.m.b.Room.Walls {
+		if s.carries(w) {
+			s.add(fmt.Sprintf("wall %s, searched for cables and pipes", w.Name), "nothing in the way", "anything found")
+		}
+	}
+}
+
+// obstacles are where the sheets take them to be.
+func (s *siteChecks) obstacles() {
+	for _, w := range s.m.b.Room.Walls {
+		if !s.carries(w) {
+			continue
+		}
+		for _, o := range w.Obstacles {
+			s.add(fmt.Sprintf("%s, along wall %s from corner %s", o.Name, w.Name, w.From.Name), s.m.length(o.Start)+" to "+s.m.length(o.End), "off by 5")
+			s.add(fmt.Sprintf("%s, above the floor", o.Name), s.m.length(o.Bottom)+" to "+s.m.length(o.Top), "off by 5")
+		}
+	}
+}
+
+// delivered is what the wood and the steel must be like before they are cut.
+func (s *siteChecks) delivered() {
+	seen := map[string]bool{}
+	once := func(what, says, stop string) {
+		if !seen[what+says] {
+			seen[what+says] = true
+			s.add(what, says, stop)
+		}
+	}
+	for _, p := range s.m.parts(func(*model.Part) bool { return true }) {
+		if p.Slab != nil {
+			once(p.Material+" delivered, thickness", s.m.length(p.Slab.Thickness), "under "+s.m.length(p.Slab.Thickness))
+			if u := s.m.b.Job.House.Moisture; u > 0 {
+				once(p.Material+" delivered, moisture in the core", s.m.style.Number(u, 1)+" %", "off by 2 %")
+			}
+		}
+	}
+	for _, p := range s.m.parts(func(p *model.Part) bool { return p.Angle != nil }) {
+		once("steel delivered, leg and thickness", p.Angle.Section.Name, "leg off by 2")
+	}
+}
+
+// wayIn is what the parts must pass.
+func (s *siteChecks) wayIn() {
+	for _, w := range s.m.b.Job.House.Way {
+		says := ""
+		for _, l := range []unit.Length{w.Width, w.Height} {
+			if l > 0 && says != "" {
+				says += " x "
+			}
+			if l > 0 {
+				says += s.m.length(l)
+			}
+		}
+		if says != "" {
+			s.add("way in: "+w.Name+", clear width x height", says, "less")
+		}
+	}
+}
