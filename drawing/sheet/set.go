@@ -19,12 +19,14 @@ import (
 type page struct {
 	sheet drawing.Sheet
 	block drawing.Block
+	// finish gives the sheet its frame and title; nil for those of the house.
+	finish func(drawing.Sheet, drawing.Block) drawing.Sheet
 }
 
 // kinds lists the kinds of sheets in the order of the set. A kind gives as many
 // pages as the design calls for.
 var kinds = []func(*maker) []page{
-	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, slabSheets, angleSheets, drillSheets, rollOutSheets, listSheets,
+	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, slabSheets, angleSheets, drillSheets, rollOutSheets, listSheets, templateSheets,
 }
 
 // Set draws all sheets of a build, numbered, framed and stamped.
@@ -45,7 +47,11 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 		s.Number, s.Of = i+1, len(pages)
 		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
 		s.Stamp = m.stamp
-		s = withGauge(drawing.Finish(s, m.block(p.block, s.Number)))
+		finish := houseFinish
+		if p.finish != nil {
+			finish = p.finish
+		}
+		s = finish(s, m.block(p.block, s.Number))
 		s, _ = drawing.Readable(s)
 		if err := drawing.Sound(s); err != nil {
 			return nil, fmt.Errorf("sheet %s: %w", s.Name, err)
@@ -53,6 +59,11 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 		out[i] = s
 	}
 	return out, nil
+}
+
+// houseFinish gives a sheet the frame and the title block of the house.
+func houseFinish(s drawing.Sheet, b drawing.Block) drawing.Sheet {
+	return withGauge(drawing.Finish(s, b))
 }
 
 // withGauge keeps the upright print gauge inside the frame of sheets that are

@@ -1,0 +1,83 @@
+package sheet
+
+import (
+	"fmt"
+
+	"slabwright/drawing"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// Boxes of the map of tiles.
+const (
+	mapBoxWidth  unit.Length = 11
+	mapBoxHeight unit.Length = 7.4
+	mapColumns               = 7 // a longer strip goes on below
+	entryGap     unit.Length = 1.6
+)
+
+// guideSteps are what to do with all templates.
+var guideSteps = []string{
+	"1  Print the sheets T on A4, lying, at 100 %: switch \"fit to page\" off. Nothing is nearer to the edge than 10 mm.",
+	"2  Measure both bars of 100 mm on every sheet. Off by more than 0.3: print again or on another printer.",
+	"3  Cut the tiles out along their borders. Lay each on its neighbour: its border on the dashed line, A1-right below B1-left, cross on cross. Tape.",
+	"4  Check the whole with a tape measure where a figure is given. Paper moves with damp: use it the same day.",
+	"5  Figures win over paper. A template shows the survey; where the wall disagrees, measure the room again.",
+}
+
+// guide lists the templates with a map that tells which tile is on which sheet.
+func (m *maker) guide(set *templateSet, count int) []page {
+	room := drawing.Free(drawing.A4)[0]
+	var out []page
+	var y unit.Length
+	start := func() {
+		pg := m.new("templates", fmt.Sprintf("Templates at full size, sheets T1 to T%d", count))
+		if len(out) > 0 {
+			pg = m.new(fmt.Sprintf("templates-%d", len(out)+1), "Templates at full size, continued")
+		}
+		pg.sheet.Size, pg.sheet.Scale = drawing.A4, "none"
+		pg.block.DocumentType = "guide to templates"
+		out, y = append(out, pg), room.Max.Y
+	}
+	put := func(id string, items []drawing.Item, height unit.Length) {
+		if len(out) == 0 || y-height < room.Min.Y {
+			start()
+		}
+		out[len(out)-1].sheet.Add(drawing.Group{ID: id, Items: drawing.Move(items, geom.V(room.Min.X, y))})
+		y -= height + entryGap
+	}
+	text, h := notes(geom.Vec{}, "How to use them", guideSteps, room.Width())
+	put("guide", text, h)
+	for _, t := range set.list {
+		items, h := t.entry(room.Width())
+		put(fmt.Sprintf("template-%d", t.number), items, h)
+	}
+	if len(set.without) > 0 {
+		text, h := notes(geom.Vec{}, "No template", set.without, room.Width())
+		put("without", text, h)
+	}
+	return out
+}
+
+// entry is the line of a template in the guide: name and use, and the map of
+// its tiles. Its upper left corner is the origin.
+func (t *template) entry(room unit.Length) ([]drawing.Item, unit.Length) {
+	mapRoom := unit.Length(mapColumns) * mapBoxWidth
+	items := []drawing.Item{drawing.Line(geom.V(0, 0), geom.V(room, 0), drawing.Dense.Fine())}
+	text, h := notes(geom.V(0, -1.6), fmt.Sprintf("%d  %s", t.number, t.name), []string{t.use}, room-mapRoom-5)
+	items = append(items, text...)
+	var low unit.Length
+	for _, tl := range t.tiles {
+		column, row := tl.column, tl.row
+		if column >= mapColumns {
+			column, row = column%mapColumns, row+column/mapColumns
+		}
+		box := drawing.Box(room-mapRoom+unit.Length(column)*mapBoxWidth, -1.6-unit.Length(row+1)*mapBoxHeight, mapBoxWidth, mapBoxHeight)
+		c := box.Centre()
+		items = append(items, drawing.Outline(box.Corners(), drawing.Dense.Outline()),
+			drawing.Write(geom.V(c.X, c.Y+0.4), tl.name, drawing.Small, drawing.Centre).Strong(),
+			drawing.Write(geom.V(c.X, c.Y-3), fmt.Sprintf("T%d", tl.sheet), drawing.Small, drawing.Centre))
+		low = max(low, -box.Min.Y)
+	}
+	return items, max(h-1, low)
+}

@@ -1,0 +1,145 @@
+package sheet
+
+import (
+	"fmt"
+
+	"slabwright/drawing"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+const (
+	labelSize  = drawing.Small
+	labelPitch = drawing.Small * 1.7
+	labelClear = 0.7 // around every label
+)
+
+// draw puts a tile on its place: what it shows, its border, the crosses and the
+// labels.
+func (t *template) draw(tl *tile) drawing.Group {
+	by := tl.place.Min.Sub(tl.window.Min)
+	items := clipped(t.lines, tl.window)
+	items = append(items, drawing.Outline(tl.window.Corners(), drawing.Dense.Fine()))
+	for _, j := range tl.joints {
+		if j.under {
+			items = append(items, drawing.Line(j.border[0], j.border[1], drawing.Dense.Hidden()))
+		}
+		for _, c := range j.crosses {
+			items = append(items, registerCross(c)...)
+		}
+	}
+	ink := takenBy(items)
+	// Texts keep out of the margin for filing, where a sheet has none.
+	room := tl.window.Grow(-labelClear)
+	room.Min.X = max(room.Min.X, templatePaper.Space().Min.X-by.X)
+	put := func(l label) bool {
+		set, ok := l.set(ink, room, t.needs)
+		if ok {
+			ink.take(set...)
+			items = append(items, set...)
+		}
+		return ok
+	}
+	head := label{lines: []string{fmt.Sprintf("%d·%s  %s", t.number, tl.name, t.name)}, strong: true, reach: 120,
+		at: geom.V(room.Min.X, room.Max.Y), toward: geom.V(1, -0.02)}
+	if !put(head) {
+		head.lines = []string{fmt.Sprintf("%d·%s", t.number, tl.name)}
+		put(head)
+	}
+	for _, j := range tl.joints {
+		for _, c := range j.crosses {
+			put(label{lines: []string{tl.name + "-" + j.side}, at: c, toward: j.aside(), reach: 20})
+		}
+	}
+	for _, l := range t.labels {
+		if tl.window.Holds(drawing.Rect{Min: l.at, Max: l.at}) {
+			put(l)
+		}
+	}
+	return drawing.Group{ID: fmt.Sprintf("tile-%d-%s", t.number, stem(tl.name)), Title: fmt.Sprintf("template %d, tile %s", t.number, tl.name),
+		Items: drawing.Move(items, by)}
+}
+
+// aside is the direction from a cross to its name.
+func (j joint) aside() geom.Vec {
+	switch j.side {
+	case "right":
+		return geom.V(-1, 0)
+	case "left":
+		return geom.V(1, 0)
+	}
+	return geom.V(1, 0)
+}
+
+// registerCross is a cross with a ring about its middle.
+func registerCross(c geom.Vec) []drawing.Item {
+	const h = crossSize / 2
+	pen := drawing.Pen{Width: 0.13}
+	return []drawing.Item{
+		drawing.Line(c.Sub(geom.V(h, 0)), c.Add(geom.V(h, 0)), pen),
+		drawing.Line(c.Sub(geom.V(0, h)), c.Add(geom.V(0, h)), pen),
+		drawing.Circle{Centre: c, Radius: h / 2, Pen: pen},
+	}
+}
+
+// needs tells whether a box lies on paper that stays when it has been cut out.
+func (t *template) needs(box drawing.Rect) bool {
+	for _, p := range box.Corners() {
+		if !t.shape.Contains(p) {
+			return false
+		}
+	}
+	return true
+}
+
+// set finds the free place for a label nearest to where it is wanted.
+func (l label) set(ink *taken, room drawing.Rect, fits func(drawing.Rect) bool) ([]drawing.Item, bool) {
+	w, h := l.size()
+	if l.upright {
+		w, h = h, w
+	}
+	u := l.toward.Unit()
+	centre := l.at
+	if u != (geom.Vec{}) {
+		centre = l.at.Add(geom.V(u.X*(w/2+1.2), u.Y*(h/2+1.2)))
+	}
+	near := drawing.Rect{Min: centre, Max: centre}.Grow(l.reach)
+	near.Min, near.Max = near.Min.Sub(geom.V(w/2, h/2)), near.Max.Add(geom.V(w/2, h/2))
+	near.Min = geom.V(max(near.Min.X, room.Min.X), max(near.Min.Y, room.Min.Y))
+	near.Max = geom.V(min(near.Max.X, room.Max.X), min(near.Max.Y, room.Max.Y))
+	box, ok := ink.nearest(near, centre, w, h, labelClear, fits)
+	if !ok {
+		return nil, false
+	}
+	return l.write(box), true
+}
+
+// size is the room that the lines take when they lie.
+func (l label) size() (w, h unit.Length) {
+	for _, s := range l.lines {
+		w = max(w, l.text(geom.Vec{}, s).Width())
+	}
+	return w, labelSize + unit.Length(len(l.lines)-1)*labelPitch + 0.7 // descenders
+}
+
+func (l label) text(at geom.Vec, s string) drawing.Text {
+	t := drawing.Write(at, s, labelSize, drawing.Left)
+	t.Bold = l.strong
+	return t
+}
+
+// write sets the lines into a box, from the left and from above.
+func (l label) write(box drawing.Rect) []drawing.Item {
+	var out []drawing.Item
+	for i, s := range l.lines {
+		down := labelSize + unit.Length(i)*labelPitch
+		if l.upright {
+			out = append(out, l.text(geom.V(box.Min.X+down, box.Min.Y), s).Along(90*unit.Degree))
+			continue
+		}
+		t := l.text(geom.V(box.Min.X, box.Max.Y-down), s)
+		t.Bold = l.strong && i == 0
+		out = append(out, t)
+	}
+	return out
+}
