@@ -107,7 +107,7 @@ func (p AnglePiece) Anchored(a Anchors) AnglePiece {
 	p.anchors, p.anchorsLine = &a, callLine()
 	p.faults = p.faults.within("hole of the wall anchors", a.Hole, 2, 40).
 		within("pitch of the wall anchors", a.Pitch, 50, 5000).
-		within("distance of the wall anchors from the ends", a.End, 0, 2000)
+		within("distance of the wall anchors from the ends", a.End, 20, 2000)
 	return p
 }
 
@@ -118,7 +118,7 @@ func (p AnglePiece) ScrewedUp(s Screws) AnglePiece {
 	p.faults = p.faults.within("hole of the screws in the steel", s.Hole, 2, 40).
 		within("slot of the screws", s.Slot, 0, 100).
 		within("pitch of the screws", s.Pitch, 50, 5000).
-		within("distance of the screws from the ends", s.End, 0, 2000).
+		within("distance of the screws from the ends", s.End, 20, 2000).
 		within("pilot hole of the screws", s.Pilot, 1, 30).
 		within("depth of the screws in the wood", s.Into, 5, 190)
 	return p
@@ -144,6 +144,9 @@ func (p AnglePiece) place(d *Design, id string) (*Part, faults) {
 	}
 	seat := slab.Slab.Top - slab.Slab.Thickness
 	r, ok := d.runOn(p.wall, slab, p.section.Leg/2)
+	if !ok { // behind a wide gap only the toe may lie under the slab
+		r, ok = d.runOn(p.wall, slab, p.section.Leg-1)
+	}
 	if !ok {
 		return nil, faults{faultf("slab %q does not reach the wall %q, so an angle there carries nothing", p.under, p.wall.Name)}
 	}
@@ -168,8 +171,8 @@ type run struct {
 	leftCorner, rightCorner bool
 }
 
-// runOn finds the stretch: where a line beside the wall, half a leg into the
-// room, lies under the slab. It snaps to a corner of the room when it comes
+// runOn finds the stretch: where a line beside the wall, so far into the room,
+// lies under the slab. It snaps to a corner of the room when it comes
 // within a leg and a hand's breadth of it.
 func (d *Design) runOn(w *Wall, slab *Part, in unit.Length) (run, bool) {
 	chord := w.Chord()

@@ -38,14 +38,25 @@ func (p AnglePiece) drill(slab *Part, id string, a *AnglePart) (bad faults) {
 	if s.Into >= slab.Slab.Thickness {
 		return bad.and(fault{what: fmt.Sprintf("screws %s into the wood come out at the top of %q, which is %s thick", inWords(s.Into), slab.ID, inWords(slab.Slab.Thickness)), line: p.screwsLine})
 	}
-	for i, x := range p.screwPlaces(a) {
-		name := fmt.Sprintf("S%d", i+1)
-		a.Holes = append(a.Holes, SteelHole{Name: name, Leg: SeatLeg, X: x, FromHeel: line, Dia: s.Hole, Slot: s.Slot, Along: along, For: "screw into " + slab.ID})
+	wood := slab.Slab.freeOf(1)
+	first := len(a.Holes)
+	missed := 0
+	for _, x := range p.screwPlaces(a) {
 		at := slab.Slab.Pose.Unplan(a.Pose().Plan(geom.V(x, -line)))
+		hole := geom.Circle(at, s.Pilot/2, chord)
+		if !hole.Minus(wood).Empty() {
+			missed++
+			continue
+		}
+		name := fmt.Sprintf("S%d", len(a.Holes)-first+1)
+		a.Holes = append(a.Holes, SteelHole{Name: name, Leg: SeatLeg, X: x, FromHeel: line, Dia: s.Hole, Slot: s.Slot, Along: along, For: "screw into " + slab.ID})
 		slab.Slab.Features = append(slab.Slab.Features, Feature{
 			Name: id + " " + name, Kind: Pilot, Face: UnderFace, At: at, Dia: s.Pilot, Depth: s.Into,
-			Outline: geom.Circle(at, s.Pilot/2, chord), For: id, Line: p.screwsLine,
+			Outline: hole, For: id, Line: p.screwsLine,
 		})
+	}
+	if missed > 0 {
+		bad = bad.and(fault{what: fmt.Sprintf("%d of the screws of %q miss %q: they stand %s from the heel, where the slab has no wood; make the gap smaller or the section wider", missed, id, slab.ID, inWords(line)), line: p.screwsLine})
 	}
 	return bad
 }
@@ -71,12 +82,21 @@ func grainAlong(slab *Part, a *AnglePart) bool {
 	return math.Abs(math.Sin(float64(turn))) > math.Sqrt2/2
 }
 
+// Two holes of a kind stay closest apart; a piece shorter than short has room
+// for one only.
+const (
+	closest unit.Length = 50
+	short   unit.Length = 90
+)
+
 // even spreads places over a length: equal steps no longer than pitch, the
-// first and the last at the end distance.
+// first and the last at the end distance, or nearer to the ends where two
+// would stand too close.
 func even(length, end, pitch unit.Length) []unit.Length {
-	if length <= 2*end {
-		return []unit.Length{length / 2}
+	if length < short {
+		return []unit.Length{round(length / 2)}
 	}
+	end = min(end, (length-closest)/2)
 	n := int(math.Ceil(float64((length-2*end)/pitch) - 1e-9))
 	n = max(n, 1)
 	out := make([]unit.Length, n+1)
@@ -97,8 +117,9 @@ func (p AnglePiece) anchorPlaces(a *AnglePart) []unit.Length {
 	if len(a.Wall.Studs) > 0 {
 		want = nil
 		for _, s := range a.Wall.Studs {
-			if x := s - a.Start; x >= p.anchors.End/2 && x <= a.Length-p.anchors.End/2 {
-				want = append(want, round(x))
+			x := round(s - a.Start)
+			if x >= p.nearEnd() && x <= a.Length-p.nearEnd() && apart(x, want, 3*p.anchors.Hole) {
+				want = append(want, x)
 			}
 		}
 	}
@@ -127,13 +148,17 @@ func (p AnglePiece) anchorPlaces(a *AnglePart) []unit.Length {
 	return out
 }
 
+// nearEnd is how near to the end of the bar an anchor may be that has to give
+// way.
+func (p AnglePiece) nearEnd() unit.Length { return max(p.anchors.End/2, 20) }
+
 // yield moves a place out of keep-outs, to the nearer side first, and not next
 // to an anchor that is there already.
 func (p AnglePiece) yield(a *AnglePart, x, z unit.Length, others []unit.Length) (unit.Length, bool) {
 	if len(a.Wall.Studs) > 0 {
 		return x, false // a stud is where it is
 	}
-	low, high := p.anchors.End/2, a.Length-p.anchors.End/2
+	low, high := p.nearEnd(), a.Length-p.nearEnd()
 	for step := unit.Length(1); step <= p.anchors.Pitch/2; step++ {
 		for _, y := range []unit.Length{x - step, x + step} {
 			if y >= low && y <= high && blocking(a, y, z) == "" && apart(y, others, max(50, 3*p.anchors.Hole)) {
@@ -193,7 +218,11 @@ func (p AnglePiece) screwPlaces(a *AnglePart) []unit.Length {
 // there is no room.
 func (p AnglePiece) clearOfAnchors(a *AnglePart, want, anchors []unit.Length) []unit.Length {
 	var out []unit.Length
-	low, high := min(p.screws.End, a.Length/2), max(a.Length-p.screws.End, a.Length/2)
+	low := p.screws.End
+	if a.Length < 2*low+closest {
+		low = driver
+	}
+	high := a.Length - low
 	between := 2*p.screws.Hole + p.screws.Slot
 	for _, x := range want {
 		for step := unit.Length(0); step <= 2*driver; step++ {

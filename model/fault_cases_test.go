@@ -208,7 +208,7 @@ var mistakes = []mistake{
 	}, `the way that the table rolls out is more than a kilometre`},
 	{func(d *model.Design, r *model.Room) {
 		d.SitAt("seat", "desk", nan, nil)
-	}, `the middle of the seat, from the left end of desk, is no number: 0 to 1594 mm`},
+	}, `seat "seat": its middle is no number from the left end of "desk", whose front is 1594 mm long`},
 	{func(d *model.Design, r *model.Room) {
 		d.SitAt("seat", "desk", 500, []model.Person{{Name: "Kim", Stature: nan}})
 	}, `Kim: stature of NaN mm is not that of an adult`},
@@ -264,6 +264,9 @@ var mistakes = []mistake{
 	}, `screws 45 mm into the wood come out at the top of "desk", which is 45 mm thick`},
 
 	// work in the slab
+	{func(d *model.Design, r *model.Room) {
+		d.Add("x", good(r).Eased(3).Pocket("box", model.TopFace, model.At{X: 300, Back: 2}, 80, 60, 20))
+	}, `pocket "box" ends in the chamfer of an edge: keep it away from the edge or let it run out`},
 	{func(d *model.Design, r *model.Room) {
 		d.Add("x", good(r).Hole("cable", model.At{X: 2000, Back: 100}, 60))
 	}, `hole "cable" lies outside the slab: the slab is 1594 mm long and 600 mm deep`},

@@ -161,3 +161,21 @@ func TestFaultsDoNotSpread(t *testing.T) {
 		t.Errorf("features %v", f)
 	}
 }
+
+// TestScrewsThatMiss: behind a gap of 36 mm the line of screws, 37 mm from the
+// heel, has no wood above it. The slab stays whole and the bar has no holes that
+// nobody needs.
+func TestScrewsThatMiss(t *testing.T) {
+	r := roomAt(t, false, alcove(90, 90), threeWalls()...)
+	d := model.NewDesign("desk", r)
+	desk := d.Add("desk", good(r).Gaps(3, 36))
+	bar := d.Add("bar", steel(r).ScrewedUp(screws))
+	d.Finish()
+	bad := d.Faults()
+	if len(bad) != 1 || bad[0].Status != find.Fail || !strings.Contains(bad[0].Why, `of the screws of "bar" miss "desk": they stand 37 mm from the heel, where the slab has no wood`) {
+		t.Errorf("%v", bad)
+	}
+	if len(bar.Angle.Holes)+len(desk.Slab.Features) != 0 || desk.Volume() <= 0 {
+		t.Errorf("holes %v, pilots %v", bar.Angle.Holes, desk.Slab.Features)
+	}
+}

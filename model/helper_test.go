@@ -145,3 +145,5 @@ func sound(t testing.TB, d *model.Design) {
 		t.Errorf("%s %v: %s", f.Line, f.Parts, f.Why)
 	}
 }
+
+func length(x float64) unit.Length { return unit.Length(x) }

@@ -106,7 +106,7 @@ func (p Param) fill(f reflect.Value, s Setting) (wrong string) {
 	case CountParam:
 		x := math.Round(p.nearest(s.Number))
 		if x != s.Number {
-			wrong = fmt.Sprintf("%v, allowed are whole numbers from %v to %v", s.Number, p.Min, p.Max)
+			wrong = fmt.Sprintf("%s, allowed are whole numbers from %v to %v", count(s.Number), p.Min, p.Max)
 		}
 		f.SetInt(int64(x))
 	}
@@ -119,6 +119,14 @@ func (p Param) nearest(x float64) float64 {
 		return p.usual().Number
 	}
 	return min(max(x, p.Min), p.Max)
+}
+
+// count writes a count for a message, whatever it is.
+func count(x float64) string {
+	if math.IsNaN(x) {
+		return "no number"
+	}
+	return strconv.FormatFloat(x, 'g', -1, 64)
 }
 
 // snake writes a field's name as it stands in a job file.

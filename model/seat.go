@@ -33,7 +33,9 @@ func (d *Design) SitAt(name, slab string, centre unit.Length, people []Person) {
 	part, bad := d.slab(slab)
 	if bad == nil {
 		front := part.Slab.Front() // runs from right to left
-		bad = bad.within("middle of the seat, from the left end of "+slab+",", centre, front.End.X, front.Start.X)
+		if !inside(centre, front.End.X, front.Start.X) {
+			bad = faults{faultf("seat %q: its middle is %s from the left end of %q, whose front is %.0f mm long", name, inWords(centre), slab, float64(front.Start.X-front.End.X))}
+		}
 	}
 	if bad != nil {
 		for _, f := range bad {

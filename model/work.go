@@ -81,6 +81,7 @@ func (p SlabPiece) placeWork(sp *SlabPart) faults {
 	}
 	var bad faults
 	inside := sp.TopOutline().Intersect(sp.UnderOutline())
+	clear := sp.freeOf(0.1)
 	for _, w := range p.work {
 		f := w.Feature
 		f.At, f.Path, f.Line = geom.V(w.x, -w.back), w.path, w.line
@@ -92,7 +93,7 @@ func (p SlabPiece) placeWork(sp *SlabPart) faults {
 			case Groove:
 				f.Outline = geom.Strip(w.path, f.Dia, chord)
 			}
-			wrong = f.fits(sp, inside)
+			wrong = f.fits(sp, inside, clear)
 		}
 		if wrong != "" {
 			bad = bad.and(fault{what: fmt.Sprintf("%s %q %s", f.Kind, f.Name, wrong), line: w.line})
@@ -137,9 +138,19 @@ func (w work) still() bool {
 	return true
 }
 
+// freeOf is the plan that both faces have in common without the chamfers of
+// the edges, and a margin.
+func (s *SlabPart) freeOf(margin unit.Length) geom.Region {
+	var ease unit.Length
+	for _, e := range s.Edges {
+		ease = max(ease, e.Ease)
+	}
+	return s.TopOutline().Intersect(s.UnderOutline()).Grow(-ease-margin, chord)
+}
+
 // fits says why a piece of work cannot be where it is, "" if it can: holes lie
 // inside the slab; other work may run out through straight edges.
-func (f Feature) fits(sp *SlabPart, inside geom.Region) string {
+func (f Feature) fits(sp *SlabPart, inside, clear geom.Region) string {
 	if f.Outline.Err() != nil || f.Outline.Empty() {
 		return "has no outline that can be cut"
 	}
@@ -149,10 +160,12 @@ func (f Feature) fits(sp *SlabPart, inside geom.Region) string {
 	switch {
 	case f.Outline.Intersect(inside).Empty():
 		return "lies outside the slab: " + size
-	case beyond.Area() < 0.01:
+	case f.Outline.Minus(clear).Empty():
 		return ""
 	case f.Kind == Through:
 		return "runs out of the slab's edge: " + size
+	case f.Outline.Minus(inside.Grow(-0.01, chord)).Empty():
+		return "ends in the chamfer of an edge: keep it away from the edge or let it run out; " + size
 	}
 	if front := sp.Front(); front.Waney && !beyond.ClipHalfPlane(geom.Through(front.Start, front.End)).Empty() {
 		return "runs across the natural edge: work must end before it"
