@@ -11,13 +11,13 @@ import (
 // the height line.
 func (d *drilling) table() table {
 	name, _ := d.corner()
-	t := table{heads: []string{"hole", "from " + name, "height", "to line", "item"}, right: []bool{false, true, true, true, false}}
+	t := table{heads: []string{"hole", "from " + name, "height", "to line", "drill", "item"}, right: []bool{false, true, true, true, false, false}}
 	for _, h := range d.holes {
 		line := d.m.length(h.z - heightLine)
 		if h.z > heightLine {
 			line = "+" + line
 		}
-		t.rows = append(t.rows, []string{h.name, d.m.length(d.off(h.s)), d.m.length(h.z), line, strings.TrimSpace(fmt.Sprintf("%d %s", h.part.Mark, h.hole))})
+		t.rows = append(t.rows, []string{h.name, d.m.length(d.off(h.s)), d.m.length(h.z), line, d.drill(h), strings.TrimSpace(fmt.Sprintf("%d %s", h.part.Mark, h.hole))})
 	}
 	return t
 }

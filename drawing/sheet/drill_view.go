@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -179,8 +178,8 @@ func (d *drilling) rows() []dim.Request {
 		if l.side == dim.Above {
 			r.Datum.Y = d.top
 		}
-		for _, n := range l.labels {
-			r.Labels = append(r.Labels, dim.Label{Prefix: n + "  "})
+		for k, n := range l.labels {
+			r.Labels = append(r.Labels, dim.Label{Text: n + "  " + d.m.length(d.off(l.points[k].X))})
 		}
 		out = append(out, r)
 	}
@@ -189,7 +188,7 @@ func (d *drilling) rows() []dim.Request {
 		for _, s := range d.w.Studs {
 			if s > d.from && s < d.to {
 				r.Points = append(r.Points, geom.V(s, d.top))
-				r.Labels = append(r.Labels, dim.Label{Prefix: "stud  "})
+				r.Labels = append(r.Labels, dim.Label{Text: "stud  " + d.m.length(d.off(s))})
 			}
 		}
 		if len(r.Points) > 0 {
@@ -230,16 +229,11 @@ func (d *drilling) heights() []dim.Request {
 	return []dim.Request{r, dim.Level{At: geom.V(far, heightLine), Value: heightLine, Side: other, Label: dim.Label{Text: heightLineName}}}
 }
 
-// names says what hangs where, which holes they are and what to keep away from.
+// names says what hangs where and what to keep away from.
 func (d *drilling) names(s drawing.Scale) []dim.Request {
 	var out []dim.Request
 	for _, h := range d.hangs {
 		out = append(out, dim.Note{At: geom.V(h.box.Min.X+h.box.Width()*0.62, h.box.Max.Y), Lines: []string{fmt.Sprintf("%d %s", h.part.Mark, h.part.ID)}, OnEdge: true})
-	}
-	for i, h := range d.holes {
-		if i == 0 || h.row != d.holes[i-1].row {
-			out = append(out, dim.Note{At: geom.V(h.s, h.z), Lines: []string{d.rowText(h.row)}, OnEdge: true})
-		}
 	}
 	for _, o := range d.w.Obstacles {
 		box := d.keep(o)
@@ -259,32 +253,12 @@ func (d *drilling) names(s drawing.Scale) []dim.Request {
 	return out
 }
 
-// rowText says what is drilled in a row.
-func (d *drilling) rowText(row int) string {
-	var kinds []string
-	count := map[string]int{}
-	for _, h := range d.holes {
-		if h.row != row {
-			continue
-		}
-		k := d.drill(h)
-		if count[k] == 0 {
-			kinds = append(kinds, k)
-		}
-		count[k]++
-	}
-	for i, k := range kinds {
-		kinds[i] = fmt.Sprintf("%d × %s", count[k], k)
-	}
-	return rowLetter(row) + ": " + strings.Join(kinds, " and ")
-}
-
 // drill says what to drill for a hole.
 func (d *drilling) drill(h wallHole) string {
 	a, ok := lists.AnchorFor(h.dia)
 	switch {
 	case h.part.Rod != nil:
-		return fmt.Sprintf("Ø%s, %s deep", d.m.length(h.dia), d.m.length(h.inWall))
+		return fmt.Sprintf("Ø%s x %s deep", d.m.length(h.dia), d.m.length(h.inWall))
 	case !ok:
 		return "anchor"
 	case d.w.Make == model.Stud:

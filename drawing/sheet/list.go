@@ -22,6 +22,7 @@ func listSheets(m *maker) []page {
 	g := newColumned(m, "site-check", "Check on site before cutting")
 	g.notes("How", []string{
 		"Measure again before the first cut and write the figure into the box. Where it is worse than \"stop if\", stop: the sheets rest on other sizes. New readings go into the job file, and all sheets are drawn anew.",
+		"Corners: mark both walls at the distance given, measure from mark to mark.",
 	})
 	g.table("Measure on site", m.siteList(), tableForm{by: ladderText, boxes: true})
 	g.notes("On site", m.cautions("site"))
@@ -40,11 +41,11 @@ func (m *maker) partsList() table {
 		parts += i.Count()
 		mass += i.Mass()
 		t.rows = append(t.rows, []string{
-			fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), m.itemName(i), material(p), m.sizeText(p),
-			m.style.Number(float64(p.Mass()), 1), m.style.Number(float64(i.Mass()), 1), m.sheetOf(p),
+			fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), m.itemName(i), material(p), lists.SizeText(p, m.length),
+			m.tenth(p.Mass()), m.tenth(i.Mass()), m.sheetOf(i),
 		})
 	}
-	t.rows = append(t.rows, []string{"", fmt.Sprint(parts), "all parts together", "", "", "", m.style.Number(float64(mass), 1), ""})
+	t.rows = append(t.rows, []string{"", fmt.Sprint(parts), "all parts together", "", "", "", m.tenth(mass), ""})
 	return t
 }
 
@@ -73,33 +74,34 @@ func material(p *model.Part) string {
 	return p.Material
 }
 
-// sizeText is length x width x thickness, for bars the section and the length.
-func (m *maker) sizeText(p *model.Part) string {
-	l, w, t := lists.Size(p)
-	switch {
-	case p.Angle != nil:
-		return p.Angle.Section.Name + " x " + m.length(l)
-	case p.Rod != nil:
-		return "Ø" + m.length(w) + " x " + m.length(l)
+// tenth writes a mass in a column, always to a tenth of a kilogram.
+func (m *maker) tenth(x unit.Mass) string {
+	s := fmt.Sprintf("%.1f", float64(x))
+	if m.style.Decimal != 0 {
+		s = strings.Replace(s, ".", string(m.style.Decimal), 1)
 	}
-	return m.length(l) + " x " + m.length(w) + " x " + m.length(t)
+	return s
 }
 
-// sheetOf gives the numbers of the sheets that show how a part is made; of a
-// rod those that show where it is drilled for.
-func (m *maker) sheetOf(p *model.Part) string {
-	stems := map[string]bool{"slab": p.Slab != nil, "angle": p.Angle != nil, "roll": p.RollOut != nil}
+// sheetOf gives the numbers of the sheets that show how an item is made; of
+// rods those that show where they are drilled for.
+func (m *maker) sheetOf(i lists.Item) string {
+	p := i.First()
+	kinds := map[string]bool{"slab": p.Slab != nil, "angle": p.Angle != nil, "roll": p.RollOut != nil}
+	walls := map[string]bool{}
+	for _, q := range i.Parts {
+		if q.Rod != nil {
+			walls["Drilling, wall "+q.Rod.Wall.Name] = true
+		}
+	}
 	before := len(coverSheets(m))
 	var out []string
-	for i, pg := range m.others {
-		kind, rest, _ := strings.Cut(pg.sheet.Name, "-")
-		first, _, _ := strings.Cut(pg.sheet.Title, " ")
-		shown := stems[kind] && first == fmt.Sprint(p.Mark)
-		if p.Rod != nil {
-			shown = kind == "drilling" && (rest == stem(p.Rod.Wall.Name) || rest == stem(p.Rod.Wall.Name)+"-details")
-		}
-		if shown {
-			out = append(out, fmt.Sprint(before+i+1))
+	for k, pg := range m.others {
+		kind, _, _ := strings.Cut(pg.sheet.Name, "-")
+		mark, _, _ := strings.Cut(pg.sheet.Title, " ")
+		wall, _, _ := strings.Cut(pg.sheet.Title, ":")
+		if kinds[kind] && mark == fmt.Sprint(i.Mark) || walls[wall] {
+			out = append(out, fmt.Sprint(before+k+1))
 		}
 	}
 	return strings.Join(out, ", ")
@@ -111,7 +113,7 @@ func (m *maker) buyingList() table {
 	for _, p := range lists.Purchases(m.b.Design) {
 		mass := ""
 		if p.Mass > 0 {
-			mass = m.style.Number(float64(p.Mass), 1)
+			mass = m.tenth(p.Mass)
 		}
 		t.rows = append(t.rows, []string{fmt.Sprint(p.Count), p.What, p.Size, mass, m.forText(p.For), p.Mind})
 	}

@@ -78,8 +78,11 @@ var asIs = tableForm{by: 1}
 // column below its heads.
 func (f *columned) table(heading string, t table, form tableForm) {
 	rows := t.rows
+	by := unit.Length(form.by)
+	if whole := (t.height(f.columns[0].Width()/by) + headingRoom) * by; !f.fresh() && whole > f.left() && whole < f.columns[0].Height()*0.9 {
+		f.next()
+	}
 	for len(rows) > 0 {
-		by := unit.Length(form.by)
 		width := f.columns[0].Width() / by
 		part := t
 		part.fixed = t.within(width)

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"slabwright/model"
 	"slabwright/model/geom"
@@ -21,8 +22,7 @@ func (m *maker) siteList() table {
 	s.obstacles()
 	s.delivered()
 	s.wayIn()
-	s.add("measured by", "", "")
-	s.add("date", "", "")
+	s.add("measured by, on", "", "")
 	return s.t
 }
 
@@ -34,14 +34,14 @@ type siteChecks struct {
 
 func (s *siteChecks) add(what, says, stop string) {
 	if s.t.heads == nil {
-		s.t.heads = []string{"measure", "sheet says", "stop if", "measured        "}
+		s.t.heads = []string{"measure", "sheet says", "stop if", "measured    "}
 		s.t.right = []bool{false, true, true, false}
 	}
 	s.t.rows = append(s.t.rows, []string{what, says, stop, ""})
 }
 
-// widths are the clear widths between the walls at both ends of a slab: at its
-// back, middle and front, where it lies; a thick one at its top and underside.
+// widths are the clear widths between the walls at both ends of a slab, at its
+// back, middle and front: the smaller of those at its underside and its top.
 func (s *siteChecks) widths(p *model.Part) {
 	sp := p.Slab
 	var left, right *model.Edge
@@ -57,22 +57,25 @@ func (s *siteChecks) widths(p *model.Part) {
 		return
 	}
 	low, high := sp.TopOutline().Bounds()
-	inset := min(30, (high.Y-low.Y)/4)
-	heights := []unit.Length{sp.Top - sp.Thickness, sp.Top}
-	if p.Kind == model.KindShelf {
-		heights = heights[:1]
+	front := max(sp.Front().Start.Y, sp.Front().End.Y) // the straight line of a natural edge
+	inset := min(30, (high.Y-front)/4)
+	at := map[string]unit.Length{"back": high.Y - inset, "middle": (front + high.Y) / 2, "front": front + inset}
+	places := []string{"back", "middle", "front"}
+	if high.Y-front < 400 {
+		places = []string{"back", "front"}
 	}
-	for _, place := range []struct {
-		name string
-		y    unit.Length
-	}{{"back", high.Y - inset}, {"middle", (low.Y + high.Y) / 2}, {"front", low.Y + inset}} {
-		for _, z := range heights {
-			clear, ok := span(s.m.b.Room.Plan(z), sp.Pose, place.y, (low.X+high.X)/2)
-			own, has := span(sp.TopOutline(), geom.Pose{}, place.y, (low.X+high.X)/2)
-			if ok && has {
-				s.add(fmt.Sprintf("%s, wall to wall at its %s, %s above the floor", p.ID, place.name, s.m.length(z)),
-					s.m.length(clear), "under "+s.m.length(own+min(1, max(0, (clear-own)/2))))
-			}
+	x := (low.X + high.X) / 2
+	for _, place := range places {
+		own, ok := span(sp.TopOutline(), geom.Pose{}, at[place], x)
+		least := unit.Length(math.Inf(1))
+		for _, z := range []unit.Length{sp.Top - sp.Thickness, sp.Top} {
+			clear, found := span(s.m.b.Room.Plan(z), sp.Pose, at[place], x)
+			ok = ok && found
+			least = min(least, clear)
+		}
+		if ok {
+			s.add(fmt.Sprintf("%s: wall to wall at its %s, +%s and +%s", p.ID, place, s.m.length(sp.Top-sp.Thickness), s.m.length(sp.Top)),
+				s.m.length(least), "under "+s.m.length(own+min(1, max(0, (least-own)/2))))
 		}
 	}
 }
@@ -104,7 +107,7 @@ func (s *siteChecks) walls() {
 			continue
 		}
 		if w.Previous() != nil && w.Next() != nil {
-			s.add(fmt.Sprintf("wall %s, corner %s to %s, %s above the floor", w.Name, w.From.Name, w.To.Name, s.m.length(longest.Seat)),
+			s.add(fmt.Sprintf("wall %s: corner %s to %s at +%s", w.Name, w.From.Name, w.To.Name, s.m.length(longest.Seat)),
 				s.m.length(w.Length()), "under "+s.m.length(max(longest.Length+2, w.Length()-3)))
 		}
 		if w.Bow != 0 {
@@ -112,7 +115,7 @@ func (s *siteChecks) walls() {
 			if w.Bow > 0 {
 				word = "belly "
 			}
-			s.add(fmt.Sprintf("wall %s, straightedge at its middle", w.Name), word+s.m.length(abs(w.Bow)), "off by 2")
+			s.add(fmt.Sprintf("wall %s: straightedge, at its middle", w.Name), word+s.m.length(abs(w.Bow)), "off by 2")
 		}
 	}
 }
@@ -130,23 +133,27 @@ func (s *siteChecks) corners() {
 			continue
 		}
 		chord := unit.Length(2 * arm * math.Sin(float64(w.To.Angle)/2))
-		s.add(fmt.Sprintf("corner %s, from mark to mark, %s along each wall", w.To.Name, s.m.length(unit.Length(arm))), s.m.length(chord), "off by 3")
+		s.add(fmt.Sprintf("corner %s: mark to mark at %s", w.To.Name, s.m.length(unit.Length(arm))), s.m.length(chord), "off by 3")
 	}
 }
 
 // carries tells whether an angle or a rod is on a wall.
 func (s *siteChecks) carries(w *model.Wall) bool { return len(s.m.wallHoles(w)) > 0 }
 
-// heights are those of the line over the floor, and that every wall to be
-// drilled has been searched.
+// heights are those of the line over the floor, and that the walls to be
+// drilled have been searched.
 func (s *siteChecks) heights() {
 	for _, f := range s.m.b.Room.Floor {
-		s.add(fmt.Sprintf("corner %s, line %s above the floor there", f.Corner, heightLineName), s.m.length(heightLine-f.Height), "off by 2")
+		s.add(fmt.Sprintf("corner %s: line %s above the floor", f.Corner, heightLineName), s.m.length(heightLine-f.Height), "off by 2")
 	}
+	var walls []string
 	for _, w := range s.m.b.Room.Walls {
 		if s.carries(w) {
-			s.add(fmt.Sprintf("wall %s, searched for cables and pipes", w.Name), "nothing in the way", "anything found")
+			walls = append(walls, w.Name)
 		}
+	}
+	if len(walls) > 0 {
+		s.add("searched for services: "+strings.Join(walls, ", "), "clear", "found")
 	}
 }
 
@@ -157,8 +164,8 @@ func (s *siteChecks) obstacles() {
 			continue
 		}
 		for _, o := range w.Obstacles {
-			s.add(fmt.Sprintf("%s, along wall %s from corner %s", o.Name, w.Name, w.From.Name), s.m.length(o.Start)+" to "+s.m.length(o.End), "off by 5")
-			s.add(fmt.Sprintf("%s, above the floor", o.Name), s.m.length(o.Bottom)+" to "+s.m.length(o.Top), "off by 5")
+			s.add(fmt.Sprintf("%s: along wall %s from %s", o.Name, w.Name, w.From.Name), s.m.length(o.Start)+" to "+s.m.length(o.End), "off by 5")
+			s.add(fmt.Sprintf("%s: above the floor", o.Name), s.m.length(o.Bottom)+" to "+s.m.length(o.Top), "off by 5")
 		}
 	}
 }
@@ -174,14 +181,14 @@ func (s *siteChecks) delivered() {
 	}
 	for _, p := range s.m.parts(func(*model.Part) bool { return true }) {
 		if p.Slab != nil {
-			once(p.Material+" delivered, thickness", s.m.length(p.Slab.Thickness), "under "+s.m.length(p.Slab.Thickness))
+			once(p.Material+" delivered: thickness", s.m.length(p.Slab.Thickness), "under "+s.m.length(p.Slab.Thickness))
 			if u := s.m.b.Job.House.Moisture; u > 0 {
-				once(p.Material+" delivered, moisture in the core", s.m.style.Number(u, 1)+" %", "off by 2 %")
+				once(p.Material+" delivered: moisture", s.m.style.Number(u, 1)+" %", "off by 2 %")
 			}
 		}
 	}
 	for _, p := range s.m.parts(func(p *model.Part) bool { return p.Angle != nil }) {
-		once("steel delivered, leg and thickness", p.Angle.Section.Name, "leg off by 2")
+		once("steel delivered: leg, thickness", p.Angle.Section.Name, "off by 2")
 	}
 }
 
@@ -198,7 +205,7 @@ func (s *siteChecks) wayIn() {
 			}
 		}
 		if says != "" {
-			s.add("way in: "+w.Name+", clear width x height", says, "less")
+			s.add("way in: "+w.Name+", clear", says, "less")
 		}
 	}
 }

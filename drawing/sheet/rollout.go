@@ -188,7 +188,23 @@ func (v *rollOutView) top() picture {
 		}
 		return out
 	}
-	p.ask = append(row(geom.V(0, 0), "left", dim.Horizontal, dim.Below, v.castors...), row(geom.V(0, 0), "back", dim.Vertical, dim.LeftOf, v.castors...)...)
+	along := dim.Running{Datum: geom.V(0, 0), From: "left", Dir: dim.Horizontal, Side: dim.Below}
+	across := dim.Running{Datum: geom.V(0, 0), From: "back", Dir: dim.Vertical, Side: dim.LeftOf}
+	seen := map[unit.Length]bool{}
+	for _, c := range v.castors {
+		if !seen[c.X] {
+			seen[c.X] = true
+			along.Points = append(along.Points, c)
+		}
+		if !seen[c.Y] { // counted from the back towards the front
+			seen[c.Y] = true
+			across.Points = append(across.Points, c)
+			across.Labels = append(across.Labels, dim.Label{Text: v.m.length(-c.Y)})
+		}
+	}
+	if len(v.castors) > 0 {
+		p.ask = []dim.Request{along, across}
+	}
 	return p
 }
 

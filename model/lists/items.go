@@ -94,3 +94,16 @@ func Size(p *model.Part) (length, width, thickness unit.Length) {
 	b := p.Bounds()
 	return b.Max.X - b.Min.X, b.Max.Y - b.Min.Y, b.Max.Z - b.Min.Z
 }
+
+// SizeText is the size of a part as one asks for it: length x width x
+// thickness in millimetres, for bars the section and the length.
+func SizeText(p *model.Part, length func(unit.Length) string) string {
+	l, w, t := Size(p)
+	switch {
+	case p.Angle != nil:
+		return p.Angle.Section.Name + " x " + length(l)
+	case p.Rod != nil:
+		return "Ø" + length(w) + " x " + length(l)
+	}
+	return length(l) + " x " + length(w) + " x " + length(t)
+}

@@ -342,7 +342,7 @@ func TestScrewsDoNotComeThrough(t *testing.T) {
 	for _, d := range designs(t) {
 		n := 0
 		for _, p := range lists.Purchases(d) {
-			if !strings.HasPrefix(p.What, "wood screw") {
+			if !strings.HasPrefix(p.What, "wood screw,") {
 				continue
 			}
 			var dia, length float64

@@ -2,6 +2,7 @@ package lists
 
 import (
 	"fmt"
+	"slices"
 
 	"slabwright/model"
 	"slabwright/model/stock"
@@ -22,8 +23,13 @@ type Purchase struct {
 // steel, then what holds them.
 func Purchases(d *model.Design) []Purchase {
 	var b basket
-	for _, i := range Items(d) {
-		b.item(i)
+	items := Items(d)
+	for _, kinds := range [][]model.Kind{{model.KindSlab, model.KindShelf}, {model.KindRollOut}, {model.KindAngle}, {model.KindRod}} {
+		for _, i := range items {
+			if slices.Contains(kinds, i.First().Kind) {
+				b.item(i)
+			}
+		}
 	}
 	for _, p := range d.Parts {
 		if p.Angle != nil {
@@ -32,7 +38,7 @@ func Purchases(d *model.Design) []Purchase {
 	}
 	for _, p := range d.Parts {
 		if p.RollOut != nil {
-			b.add(Purchase{What: "swivel castor", Size: fmt.Sprintf("overall height %s", mm(p.RollOut.Castor)), Count: 4, For: []string{p.ID}, Mind: "two with brakes"})
+			b.add(Purchase{What: "swivel castor", Size: "overall height " + mm(p.RollOut.Castor), Count: 4, For: []string{p.ID}, Mind: "two with brakes"})
 		}
 	}
 	return b.list
@@ -53,20 +59,17 @@ func (b *basket) add(p Purchase) {
 	b.list = append(b.list, p)
 }
 
+// item adds what an item is made of.
 func (b *basket) item(i Item) {
 	p := i.First()
-	line := Purchase{Size: p.Size(), Count: i.Count(), Mass: i.Mass(), For: i.Names()}
+	line := Purchase{What: p.Material + " slab", Size: SizeText(p, mm), Count: i.Count(), Mass: i.Mass(), For: i.Names(), Mind: "finished: order oversize"}
 	switch {
-	case p.Slab != nil:
-		line.What, line.Mind = p.Material+" slab", "finished size: order longer, wider and thicker"
 	case p.Angle != nil:
-		line.What, line.Mind = "steel angle EN 10056-1, S235JR", "length +0/-1"
+		line.What, line.Mind = "steel angle, S235JR", "length +0/-1"
 	case p.Rod != nil:
-		line.What, line.Mind = "round bar EN 10060, S235JR", "sawn square, ends chamfered 1 x 45°"
+		line.What, line.Mind = "round bar, S235JR", "ends chamfered 1 x 45°"
 	case p.RollOut != nil:
-		line.What, line.Mind = p.Material+" boards of a roll-out table", "overall size: see its cut list"
-	default:
-		line.What = p.Material
+		line.What, line.Mind = p.Material+" boards", "overall: see its cut list"
 	}
 	b.add(line)
 }
@@ -107,19 +110,19 @@ func ScrewFor(hole unit.Length) (screw stock.Screw, ok bool) {
 
 // anchorFor is the wall fixing for a hole, by the make of the wall.
 func anchorFor(h model.SteelHole, w *model.Wall) Purchase {
-	out := Purchase{What: "wall anchor with screw and washer, for " + string(w.Make), Count: 1, For: []string{"wall " + w.Name}, Mind: "only with approval values for this wall"}
+	out := Purchase{What: "wall anchor, " + string(w.Make), Size: "steel hole " + mm(h.Dia), Count: 1, For: []string{"wall " + w.Name}, Mind: "approved for this wall"}
 	a, ok := AnchorFor(h.Dia)
 	switch {
-	case !ok:
-		out.Size = "hole in the steel " + mm(h.Dia)
+	case w.Make == model.Stud && ok:
+		out.What, out.Mind = "coach screw into studs", "60 in the stud, plus lining"
+		out.Size = fmt.Sprintf("%s, washer %s", mm(a.Bolt), mm(a.Washer))
 	case w.Make == model.Stud:
-		out.What, out.Mind = "coach screw with washer, into the studs", "length by the lining: 60 in the stud"
-		out.Size = fmt.Sprintf("%s, washer %s, hole in the steel %s", mm(a.Bolt), mm(a.Washer), mm(h.Dia))
-	default:
-		out.Size = fmt.Sprintf("%s with screw %s, washer %s, hole in the steel %s", mm(a.Drill), mm(a.Bolt), mm(a.Washer), mm(h.Dia))
+		out.What, out.Mind = "coach screw into studs", "60 in the stud, plus lining"
+	case ok:
+		out.Size = fmt.Sprintf("%s, screw %s, washer %s", mm(a.Drill), mm(a.Bolt), mm(a.Washer))
 	}
 	if w.Make == model.UnknownWall {
-		out.Mind = "make of the wall not known: drill a test hole first"
+		out.What, out.Mind = "wall anchor, wall not known", "drill a test hole first"
 	}
 	return out
 }
@@ -127,10 +130,10 @@ func anchorFor(h model.SteelHole, w *model.Wall) Purchase {
 // screwFor is the wood screw for a hole of the seat leg: no longer than steel
 // and pilot hole together.
 func screwFor(d *model.Design, h model.SteelHole, p *model.Part) Purchase {
-	out := Purchase{What: "wood screw with wide head and washer", Count: 1, For: []string{p.Angle.Under}, Mind: "longer ones come through the top"}
+	out := Purchase{What: "wood screw, wide head", Count: 1, For: []string{p.Angle.Under}, Mind: "no longer: the top is near"}
 	s, ok := ScrewFor(h.Dia)
 	if !ok {
-		out.Size = "hole in the steel " + mm(h.Dia)
+		out.Size = "steel hole " + mm(h.Dia)
 		return out
 	}
 	out.Size = mm(s.Diameter)
@@ -138,7 +141,7 @@ func screwFor(d *model.Design, h model.SteelHole, p *model.Part) Purchase {
 		out.Size += " x " + mm(p.Angle.Section.Thickness+into)
 	}
 	if h.Slot > 0 {
-		out.Size += fmt.Sprintf(", washer %s over the slot", mm(s.Head))
+		out.Size += fmt.Sprintf(", washer %s", mm(s.Head))
 	}
 	return out
 }
