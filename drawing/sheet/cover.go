@@ -1,4 +1,222 @@
 package sheet
 
-// coverSheets shows the verdict, the desk in the room and the list of sheets.
-func coverSheets(m *maker) []page { return nil }
+import (
+	"fmt"
+	"strings"
+
+	"slabwright/drawing"
+	"slabwright/model/find"
+	"slabwright/model/geom"
+	"slabwright/model/report"
+	"slabwright/model/unit"
+)
+
+// coverSheets shows the verdict, the desk in the room, the smallest margins,
+// what to do next, what was not checked, and the list of sheets. What finds no
+// room goes on to further pages.
+func coverSheets(m *maker) []page {
+	if pg, ok := m.coverPage(); ok {
+		return []page{pg}
+	}
+	return m.coverPages()
+}
+
+// coverPage is the cover on one sheet that is wide enough: pictures and margins
+// on the left, the list of sheets on the right, what to do beside the title
+// block.
+func (m *maker) coverPage() (page, bool) {
+	free := drawing.Free(m.size)
+	pg := m.cover("cover")
+	if len(free) == 1 {
+		return pg, false
+	}
+	top := m.down(free[0])
+	m.verdict(top)
+	split := free[0].Max.X - coverList
+	list := m.down(drawing.Rect{Min: geom.V(split+4, free[0].Min.Y), Max: top.room.Max})
+	list.grid("sheet-list", "Sheets", m.sheetRows(0, len(m.others), 1))
+	low := m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-4)})
+	m.steps(low)
+	m.notChecked(low)
+	probe := m.down(drawing.Rect{Min: free[0].Min, Max: geom.V(split, free[0].Max.Y)})
+	m.margins(probe)
+	foot := free[0].Min.Y + free[0].Max.Y - probe.room.Max.Y
+	left := m.down(drawing.Rect{Min: free[0].Min, Max: geom.V(split, foot)})
+	m.margins(left)
+	pictures := drawing.Rect{Min: geom.V(free[0].Min.X, foot+2), Max: geom.V(split, top.room.Max.Y)}
+	if pictures.Height() < leastPicture {
+		return pg, false
+	}
+	pg.sheet.Add(m.hangAt(anyScale, []drawing.Rect{pictures}, m.coverShots()).items...)
+	for _, f := range []*flow{top, list, left, low} {
+		pg.sheet.Add(f.items...)
+		if f.full {
+			return pg, false
+		}
+	}
+	return pg, true
+}
+
+const (
+	coverList    unit.Length = 122 // width of the list of sheets
+	leastPicture unit.Length = 80
+)
+
+// coverPages spreads the cover over sheets that are smaller.
+func (m *maker) coverPages() []page {
+	room := drawing.Free(m.size)[0]
+	one, two := m.cover("cover"), m.cover("cover-2")
+	shots := m.coverShots()
+	f := m.down(room)
+	m.verdict(f)
+	picture := drawing.Rect{Min: geom.V(room.Min.X, f.room.Max.Y-leastPicture), Max: f.room.Max}
+	one.sheet.Add(m.hangAt(anyScale, []drawing.Rect{picture}, shots[:1]).items...)
+	f.room.Max.Y = picture.Min.Y - 4
+	m.margins(f)
+	m.steps(f)
+	one.sheet.Add(f.items...)
+	pages := []page{one}
+	if len(shots) > 1 {
+		picture = drawing.Rect{Min: geom.V(room.Min.X, room.Max.Y-leastPicture-6), Max: room.Max}
+		two.sheet.Add(m.hangAt(anyScale, []drawing.Rect{picture}, shots[1:]).items...)
+		room.Max.Y = picture.Min.Y - 4
+	}
+	g := m.down(room)
+	m.notChecked(g)
+	pages = append(pages, two)
+	before := len(g.items)
+	if m.sheetColumns(g, 0, len(m.others), 2) == len(m.others) {
+		pages[1].sheet.Add(g.items...)
+		return pages
+	}
+	pages[1].sheet.Add(g.items[:before]...) // without the list
+	return append(pages, m.listPages()...)
+}
+
+// listPages gives the list of sheets pages of their own, after the two pages of
+// the cover. How many there are decides the numbers on them.
+func (m *maker) listPages() []page {
+	room := drawing.Free(m.size)[0]
+	for n := 1; ; n++ {
+		var out []page
+		at := 0
+		for i := 0; i < n; i++ {
+			pg := m.cover(fmt.Sprintf("sheets-%d", i+1))
+			f := m.down(room)
+			at = m.sheetColumns(f, at, len(m.others), 2+n)
+			pg.sheet.Add(f.items...)
+			out = append(out, pg)
+		}
+		if at == len(m.others) || n > len(m.others) {
+			return out
+		}
+	}
+}
+
+// sheetColumns lists sheets in two columns as far as there is room, and tells
+// how far it came.
+func (m *maker) sheetColumns(f *flow, from, to, covers int) int {
+	const gap = 4
+	f.head("Sheets")
+	wide := (f.room.Width() - gap) / 2
+	for c := range 2 {
+		n := 0
+		for from+n < to && m.sheetRows(from, from+n+1, covers).tall(wide) <= f.room.Height() {
+			n++
+		}
+		if rest := to - from; c == 0 && n < rest {
+			n = min(n, (rest+1)/2)
+		} else if c == 0 {
+			n = (rest + 1) / 2
+		}
+		if n == 0 {
+			break
+		}
+		items, _ := m.sheetRows(from, from+n, covers).set(geom.V(f.room.Min.X+unit.Length(c)*(wide+gap), f.room.Max.Y), wide, m.lines)
+		f.items = append(f.items, drawing.Group{ID: fmt.Sprintf("sheet-list-%d", c+1), Title: "list of sheets", Items: items})
+		from += n
+	}
+	return from
+}
+
+func (m *maker) cover(name string) page {
+	pg := m.new(name, m.b.Job.Title)
+	pg.block.DocumentType = "cover"
+	return pg
+}
+
+// anyScale holds the ratios for pictures that are not to be measured.
+var anyScale = func() []drawing.Scale {
+	var out []drawing.Scale
+	for n := 8; n <= 120; n++ {
+		out = append(out, drawing.Scale{Paper: 1, Real: n})
+	}
+	return out
+}()
+
+// verdict sets the verdict in large letters, red when something fails.
+func (m *maker) verdict(f *flow) {
+	before := len(f.items)
+	f.large(drawing.Large, report.Sentence(m.b.Findings))
+	if s := find.Worst(m.b.Findings); s == find.Fail || s == find.Broken {
+		copy(f.items[before:], inRed(f.items[before:]))
+	}
+}
+
+// margins lists the five smallest margins.
+func (m *maker) margins(f *flow) {
+	t := grid{heads: []string{"margin", "what", "where"}, right: []bool{true}}
+	for _, x := range report.Smallest(m.b.Findings, 5) {
+		t.rows = append(t.rows, []string{m.style.Number(x.Margin.Value, 1) + " mm", x.Title, whereOf(x)})
+		t.bold = append(t.bold, x.Status == find.Fail)
+	}
+	if len(t.rows) > 0 {
+		f.grid("margins", "The five smallest margins", t)
+	}
+}
+
+// whereOf names the parts and walls that a finding is about.
+func whereOf(f find.Finding) string {
+	names := append([]string(nil), f.Parts...)
+	for _, w := range f.Walls {
+		names = append(names, "wall "+w)
+	}
+	if len(names) == 0 {
+		return "whole desk"
+	}
+	return strings.Join(names, ", ")
+}
+
+// steps lists what to do next, no more than fits a cover.
+func (m *maker) steps(f *flow) {
+	const most = 4
+	var lines []string
+	steps := report.Steps(m.b)
+	for i, s := range steps {
+		if i == most {
+			lines = append(lines, fmt.Sprintf("... and %d more: see report.md", len(steps)-most))
+			break
+		}
+		lines = append(lines, fmt.Sprintf("%d. %s", i+1, s))
+	}
+	f.text("next", "Next", lines...)
+}
+
+func (m *maker) notChecked(f *flow) {
+	var lines []string
+	for _, s := range report.NotChecked {
+		lines = append(lines, "- "+s)
+	}
+	f.text("not-checked", "Not checked", lines...)
+}
+
+// sheetRows lists some of the other sheets of the set, numbered after the pages
+// of the cover.
+func (m *maker) sheetRows(from, to, covers int) grid {
+	t := grid{heads: []string{"no.", "sheet", "scale"}, right: []bool{true}}
+	for i := from; i < to; i++ {
+		p := m.others[i]
+		t.rows = append(t.rows, []string{fmt.Sprint(i + 1 + covers), p.sheet.Title, p.sheet.Scale})
+	}
+	return t
+}

@@ -20,9 +20,7 @@ func elevationSheets(m *maker) []page {
 	}
 	pg := m.new("front", "Front elevation, seen from the room")
 	pg.block.DocumentType = "arrangement"
-	h := m.hang(m.whole(), m.frontShot())
-	pg.sheet.Add(h.items...)
-	pg.sheet.Scale = h.scale.String()
+	pg, _ = m.pictures(pg, m.frontShot())
 	return append([]page{pg}, m.wallPages()...)
 }
 
@@ -61,13 +59,13 @@ func (m *maker) frontShot() shot {
 	f := facing{id: "front", title: "Front elevation, seen from the room", parts: parts}
 	f.plane = geom.Line{P: geom.V(0, m.viewpoint(parts, (lo.X+hi.X)/2)), D: geom.V(1, 0)}
 	f.walls = m.uprightWalls(f.plane, lo.X-unit.M, hi.X+unit.M)
-	f.window = drawing.Rect{Min: geom.V(lo.X-wallThickness, -30), Max: geom.V(hi.X+wallThickness, m.highest())}
+	f.window = drawing.Rect{Min: geom.V(lo.X-m.strip(), -30), Max: geom.V(hi.X+m.strip(), m.highest())}
 	for _, x := range f.walls.faces {
 		if x < lo.X+60 {
-			f.window.Min.X = x - wallThickness
+			f.window.Min.X = x - m.strip()
 		}
 		if x > hi.X-60 {
-			f.window.Max.X = x + wallThickness
+			f.window.Max.X = x + m.strip()
 		}
 	}
 	p := m.elevationShot(f)

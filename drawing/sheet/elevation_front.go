@@ -14,7 +14,7 @@ import (
 // the room below, and names what is there already.
 func (m *maker) frontDims(f facing) []dim.Request {
 	var heights, xs []stop
-	left := f.window.Min.X + wallThickness
+	left := f.window.Min.X + m.strip()
 	for _, p := range f.parts {
 		b := p.Bounds()
 		switch {

@@ -34,25 +34,24 @@ func (m *maker) wallPages() []page {
 // smaller scale.
 func (m *maker) rowPages(shots []shot) []page {
 	var out []page
-	rooms := m.whole()
 	for len(shots) > 0 {
-		best, n := m.hang(rooms, shots[0]), 1
+		blank := m.new(shots[0].id, "")
+		blank.block.DocumentType = "arrangement"
+		best, scale := m.pictures(blank, shots[0])
+		n := 1
 		for k := 2; k <= len(shots); k++ {
-			h := m.hang(rooms, shots[:k]...)
-			if h.scale.Real*best.scale.Paper > best.scale.Real*h.scale.Paper {
+			pg, s := m.pictures(blank, shots[:k]...)
+			if bigger(scale, s) {
 				break
 			}
-			best, n = h, k
+			best, scale, n = pg, s, k
 		}
 		var names []string
 		for _, s := range shots[:n] {
-			names = append(names, strings.TrimPrefix(s.title, "Wall "))
+			names = append(names, s.title[strings.LastIndex(s.title, " ")+1:])
 		}
-		pg := m.new(shots[0].id, "Seen from the room: walls "+strings.Join(names, ", "))
-		pg.block.DocumentType = "arrangement"
-		pg.sheet.Add(best.items...)
-		pg.sheet.Scale = best.scale.String()
-		out = append(out, pg)
+		best.sheet.Title = "Walls " + strings.Join(names, ", ") + ", seen from the room"
+		out = append(out, best)
 		shots = shots[n:]
 	}
 	return out
@@ -88,10 +87,10 @@ func (m *maker) wallShot(w *model.Wall, hung []*model.Part) shot {
 	f.walls = m.uprightWalls(f.plane, -unit.M, l.D.Len()+unit.M)
 	f.window = drawing.Rect{Min: geom.V(max(from-beyond, 0), -30), Max: geom.V(min(to+beyond, l.D.Len()), m.highest())}
 	if w.Previous() != nil && from < 2*beyond {
-		f.window.Min.X = -wallThickness
+		f.window.Min.X = -m.strip()
 	}
 	if w.Next() != nil && to > l.D.Len()-2*beyond {
-		f.window.Max.X = l.D.Len() + wallThickness
+		f.window.Max.X = l.D.Len() + m.strip()
 	}
 	p := m.elevationShot(f)
 	p.ask = m.wallDims(f, w, hung)
@@ -117,7 +116,7 @@ func (m *maker) wallDims(f facing, w *model.Wall, hung []*model.Part) []dim.Requ
 		}
 	}
 	datum, name := geom.V(0, 0), w.From.Name
-	if w.Previous() == nil && w.Next() != nil {
+	if w.Next() != nil && f.window.Min.X >= 0 {
 		datum, name = geom.V(w.Length(), 0), w.To.Name
 	}
 	ask := ladder(geom.V(f.window.Min.X, 0), "floor", dim.Vertical, dim.LeftOf, heights)

@@ -18,13 +18,8 @@ func planSheets(m *maker) []page {
 		return nil
 	}
 	pg := m.new("plan", "Plan, cut above the worktop")
-	big, small := m.halves(72)
-	h := m.hang([]drawing.Rect{big}, m.planShot(tops))
-	pg.sheet.Add(h.items...)
-	pg.sheet.Scale = h.scale.String()
 	pg.block.DocumentType = "arrangement"
-	pg.sheet.Add(m.planNotes(small, tops)...)
-	return []page{pg}
+	return m.withNotes(pg, m.planShot(tops), func(f *flow) { m.planNotes(f, tops) }, "widths", "Clear widths at the worktop")
 }
 
 // planLevel is the height of the highest worktop: the plan is cut over it.
@@ -58,7 +53,7 @@ func (m *maker) planWindow(tops []*model.Part) drawing.Rect {
 	w = w.Grow(beyond)
 	room := m.outer(planLevel(tops))
 	if !m.b.Room.Closed { // an open room ends where nobody measured
-		room.Min.Y += wallThickness + 10
+		room.Min.Y += m.strip() + 10
 	}
 	return drawing.Rect{Min: geom.V(max(w.Min.X, room.Min.X), max(w.Min.Y, room.Min.Y)), Max: geom.V(min(w.Max.X, room.Max.X), min(w.Max.Y, room.Max.Y))}
 }
@@ -73,7 +68,7 @@ func (m *maker) outer(z unit.Length) drawing.Rect {
 		}
 		w = w.Union(p)
 	}
-	return w.Grow(wallThickness + 10)
+	return w.Grow(m.strip() + 10)
 }
 
 func (m *maker) planShot(tops []*model.Part) shot {

@@ -8,7 +8,6 @@ import (
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
-	"slabwright/drawing/view"
 	"slabwright/model"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -44,7 +43,7 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 	}
 	for _, p := range tops {
 		for _, l := range p.Outline().Loops()[:1] {
-			ask = append(ask, dim.Caption{Loop: l, Lines: []string{p.ID, "surface " + m.length(p.Slab.Top)}})
+			ask = append(ask, dim.Caption{Loop: l, Lines: m.slabName(p)})
 		}
 	}
 	for _, p := range m.parts(func(p *model.Part) bool { return p.RollOut != nil }) {
@@ -58,6 +57,16 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 		}
 	}
 	return ask
+}
+
+// slabName is the name of a worktop with its height, on one line where the
+// worktop is shallow.
+func (m *maker) slabName(p *model.Part) []string {
+	lines := []string{p.ID, "surface " + m.length(p.Slab.Top)}
+	if -p.Slab.Front().Start.Y < shallow {
+		return []string{strings.Join(lines, ", ")}
+	}
+	return lines
 }
 
 // upTo says between which heights an obstacle stands.
@@ -155,7 +164,7 @@ func (m *maker) planPlaces(t *model.Part) []dim.Request {
 	}
 	for _, c := range m.cuttings() {
 		if c.seat != nil && c.slab == t {
-			stops = append(stops, stop{at: c.line.P.Add(c.line.D.Mul(float64(sp.Front().Start.Y - markDrop))), name: "seat"})
+			stops = append(stops, stop{at: c.at(m.frontOf(c) - markDrop), name: "seat"})
 		}
 	}
 	if len(stops) == 0 {
@@ -226,7 +235,7 @@ func (m *maker) sectionMarks(pl dim.Plate, w drawing.Rect) []drawing.Item {
 	var out []drawing.Item
 	for _, c := range m.cuttings() {
 		d := c.line.D
-		low := paperAt(pl, c.line.P.Add(d.Mul(float64(c.slab.Slab.Front().Start.Y-markDrop))))
+		low := paperAt(pl, c.at(m.frontOf(c)-markDrop))
 		top := low
 		for _, e := range w.Grow(20).Corners() {
 			if a := e.Sub(c.line.P).Dot(d); a > top.Sub(paperAt(pl, c.line.P)).Dot(d)*float64(pl.Scale.Real)/float64(pl.Scale.Paper) {
@@ -249,13 +258,17 @@ func (m *maker) sectionMarks(pl dim.Plate, w drawing.Rect) []drawing.Item {
 // points at it, the letter behind the arrow.
 func (m *maker) planeEnd(at, in, look geom.Vec, letter string) []drawing.Item {
 	const stroke, shaft = 6, 7
+	h := drawing.Large
+	if m.lines == drawing.Dense {
+		h = drawing.Standard
+	}
 	inner := at.Add(in.Mul(stroke))
 	tail := at.Sub(look.Mul(shaft))
 	return []drawing.Item{
 		drawing.Line(at, inner, drawing.Pen{Width: m.lines.Wide}),
 		drawing.Line(tail, at, m.lines.Fine()),
 		drawing.Mark{Kind: drawing.Arrow, At: at, Dir: look, Size: 3, Pen: m.lines.Fine()},
-		drawing.Write(tail.Sub(look.Mul(3.5)), letter, drawing.Large, drawing.Middle).Strong(),
+		drawing.Write(tail.Sub(look.Mul(3.5)), letter, h, drawing.Middle).Strong(),
 	}
 }
 
@@ -295,27 +308,6 @@ func (m *maker) wallAt(p geom.Vec, z unit.Length) *model.Wall {
 		}
 	}
 	return nil
-}
-
-// balloons numbers every part once per mark, each leader ending on its lines.
-func (m *maker) balloons(s *stage, v view.View) []dim.Request {
-	var ask []dim.Request
-	seen := map[int]bool{}
-	for i, p := range s.parts {
-		if p == nil || seen[p.Mark] {
-			continue
-		}
-		c := p.Centroid()
-		to := geom.V(c.X, c.Y)
-		if v.Bounds.Height() > 0 && s.elevation {
-			to = geom.V(c.X, c.Z)
-		}
-		if a, ok := v.Nearest(i, to); ok {
-			seen[p.Mark] = true
-			ask = append(ask, dim.Balloon{At: a.At, Number: fmt.Sprint(p.Mark), OnEdge: true})
-		}
-	}
-	return ask
 }
 
 // row makes a running dimension of places, none twice.

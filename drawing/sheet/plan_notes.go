@@ -13,8 +13,7 @@ import (
 )
 
 // planNotes sets the table of widths and the keys beside the plan.
-func (m *maker) planNotes(room drawing.Rect, tops []*model.Part) []drawing.Item {
-	f := m.down(room)
+func (m *maker) planNotes(f *flow, tops []*model.Part) {
 	t := grid{boxes: true, heads: []string{"slab", "at", "clear", "wood", "gap left", "gap right", "measured again"}, right: []bool{false, false, true, true, true, true, false}}
 	for _, p := range tops {
 		for _, x := range m.widths(p) {
@@ -27,11 +26,9 @@ func (m *maker) planNotes(room drawing.Rect, tops []*model.Part) []drawing.Item 
 	for i, x := range m.planFindings() {
 		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s", i+1, x[0].Title), x[0].Why)
 	}
-	key, h := m.hatchKey("plan-hatches", geom.V(f.room.Min.X, f.room.Max.Y), f.room.Width(), m.b.Room.Walls)
-	f.items = append(f.items, key)
-	f.room.Max.Y -= h + 2
-	f.text("plan-notes", "", "Walls as adjusted from the readings; nothing is taken as square. Dashed: below the worktop. Double-dotted: above it, or there already. Numbers in rings: parts list.")
-	return f.items
+	key, h := m.hatchKey("plan-hatches", f.corner(), f.room.Width(), m.b.Room.Walls)
+	f.put("plan-key", "", []drawing.Item{key}, h+2)
+	f.text("plan-notes", "", "Dashed: below the worktop. Double-dotted: above it, or there already. Numbers in rings: parts list.")
 }
 
 // planFindings are the findings that keep the job from the shop and have a

@@ -87,6 +87,12 @@ func (t grid) set(at geom.Vec, room unit.Length, lines drawing.LineGroup) ([]dra
 	return items, drawing.Rect{Min: geom.V(at.X, y), Max: geom.V(at.X+sum, at.Y)}
 }
 
+// tall is how high the table stands in a room of some width.
+func (t grid) tall(room unit.Length) unit.Length {
+	_, box := t.set(geom.Vec{}, room, drawing.Normal)
+	return box.Height()
+}
+
 // row sets one row and gives its height.
 func (t grid) row(cells []string, bold bool, at geom.Vec, w []unit.Length) ([]drawing.Item, unit.Length) {
 	const h = drawing.Small

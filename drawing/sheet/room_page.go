@@ -10,23 +10,61 @@ import (
 	"slabwright/model/unit"
 )
 
-// halves parts the free space of a sheet into one for the picture and one for
-// tables and notes: beside the title block where there is room, otherwise the
-// lowest part of the field above it, of the given height.
-func (m *maker) halves(text unit.Length) (picture, notes drawing.Rect) {
-	free := drawing.Free(m.size)
-	if len(free) > 1 {
-		return free[0], drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-2)}
+// pictures puts shots side by side on a page that carries nothing else, and
+// tells the scale. Small paper is turned when that gives a larger one.
+func (m *maker) pictures(pg page, shots ...shot) (page, drawing.Scale) {
+	h := m.hang(whole(m.size), shots...)
+	if len(drawing.Free(m.size)) == 1 {
+		turned := m.size.Turned()
+		if t := m.hang(whole(turned), shots...); bigger(t.scale, h.scale) {
+			h = t
+			pg.sheet.Size = turned
+		}
 	}
-	r := free[0]
-	cut := r.Min.Y + text
-	return drawing.Rect{Min: geom.V(r.Min.X, cut), Max: r.Max}, drawing.Rect{Min: r.Min, Max: geom.V(r.Max.X, cut-2)}
+	pg.sheet.Add(h.items...)
+	pg.sheet.Scale = h.scale.String()
+	return pg, h.scale
 }
+
+// withNotes puts a shot and its notes on one page where the notes cost no scale,
+// otherwise on two.
+func (m *maker) withNotes(pg page, p shot, notes func(*flow), name, title string) []page {
+	free := drawing.Free(m.size)
+	var f *flow
+	picture := free[0]
+	if len(free) > 1 {
+		f = m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-2)})
+	} else {
+		probe := m.down(free[0])
+		notes(probe)
+		picture.Min.Y = free[0].Min.Y + free[0].Max.Y - probe.corner().Y
+		f = m.down(drawing.Rect{Min: free[0].Min, Max: geom.V(free[0].Max.X, picture.Min.Y)})
+	}
+	notes(f)
+	alone, scale := m.pictures(pg, p)
+	if !f.full && picture.Height() > 60 {
+		if h := m.hang([]drawing.Rect{picture}, p); !bigger(scale, h.scale) {
+			pg.sheet.Add(h.items...)
+			pg.sheet.Add(f.items...)
+			pg.sheet.Scale = h.scale.String()
+			return []page{pg}
+		}
+	}
+	more := m.new(name, title)
+	more.block.DocumentType = "table"
+	f = m.down(free[0])
+	notes(f)
+	more.sheet.Add(f.items...)
+	return []page{alone, more}
+}
+
+// bigger tells whether one scale is larger than another.
+func bigger(a, b drawing.Scale) bool { return a.Paper*b.Real > b.Paper*a.Real }
 
 // whole gives the free fields of a sheet that carries one picture and no notes:
 // above the title block, or the column beside it.
-func (m *maker) whole() []drawing.Rect {
-	free := drawing.Free(m.size)
+func whole(size drawing.Size) []drawing.Rect {
+	free := drawing.Free(size)
 	if len(free) == 1 {
 		return free
 	}
@@ -36,7 +74,9 @@ func (m *maker) whole() []drawing.Rect {
 // joinery is the style of dimensions on joinery sheets of this size.
 func (m *maker) joinery() dim.Style {
 	if m.lines == drawing.Dense {
-		return dim.Wood.Dense()
+		s := dim.Wood.Dense()
+		s.First, s.Next = 7, 7 // never under 6
+		return s
 	}
 	return dim.Wood
 }
@@ -49,7 +89,7 @@ type stop struct {
 }
 
 // ladder makes a running dimension of stops. Stops that lie together within
-// 0.05 mm become one that carries all their names; heights below the datum
+// 0.05 mm become one that carries all their names; heights below the floor
 // carry a sign.
 func ladder(datum geom.Vec, from string, dir dim.Direction, side dim.Side, stops []stop) []dim.Request {
 	key := func(v geom.Vec) unit.Length {
@@ -74,7 +114,7 @@ func ladder(datum geom.Vec, from string, dir dim.Direction, side dim.Side, stops
 			}
 		}
 		if !known {
-			q.Points, q.Labels = append(q.Points, s.at), append(q.Labels, s.label(d, dir == dim.Vertical))
+			q.Points, q.Labels = append(q.Points, s.at), append(q.Labels, s.label(d, from == "floor"))
 		}
 	}
 	if len(q.Points) == 0 {
@@ -84,14 +124,14 @@ func ladder(datum geom.Vec, from string, dir dim.Direction, side dim.Side, stops
 }
 
 // label is what stands at a stop.
-func (s stop) label(d unit.Length, up bool) dim.Label {
+func (s stop) label(d unit.Length, signed bool) dim.Label {
 	l := dim.Label{}
 	if s.name != "" {
 		l.Suffix = " " + s.name
 	}
 	if s.about {
 		l = dim.Label{Text: fmt.Sprintf("%.0f%s", float64(d), l.Suffix)}
-	} else if d < 0 && up {
+	} else if d < 0 && signed {
 		l.Prefix = "-"
 	}
 	return l
@@ -157,8 +197,7 @@ func several(n int, one, many string) string {
 
 // large adds sentences in large bold lettering, which is wider than the
 // lettering that Wrap measures.
-func (f *flow) large(sentences ...string) {
-	const h = drawing.Large * 0.8
+func (f *flow) large(h unit.Length, sentences ...string) {
 	for _, s := range sentences {
 		for _, l := range drawing.Wrap(s, h, f.room.Width()*0.88) {
 			f.items = append(f.items, drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), l, h, drawing.Left).Strong())

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
 	"slabwright/drawing/view"
@@ -34,33 +36,36 @@ func (m *maker) hang(rooms []drawing.Rect, shots ...shot) hung {
 }
 
 func (m *maker) hangAt(scales []drawing.Scale, rooms []drawing.Rect, shots []shot) hung {
-	var poor *hung
+	type try struct {
+		room  drawing.Rect
+		scale drawing.Scale
+	}
+	best := try{rooms[0], scales[len(scales)-1]}
+search:
 	for _, s := range scales {
-		if poor != nil {
+		found := false
+		for _, room := range rooms {
+			_, fits, clean := m.hangIn(room, s, shots, false)
+			if fits && (clean || !found) {
+				best, found = try{room, s}, true
+			}
+			if fits && clean {
+				break search
+			}
+		}
+		if found {
 			break
 		}
-		for _, room := range rooms {
-			h, fits, clean := m.hangIn(room, s, shots)
-			if fits && clean {
-				return h
-			}
-			if fits && poor == nil {
-				poor = &h
-			}
-		}
 	}
-	if poor != nil {
-		return *poor
-	}
-	h, _, _ := m.hangIn(rooms[0], scales[len(scales)-1], shots)
+	h, _, _ := m.hangIn(best.room, best.scale, shots, true)
 	return h
 }
 
 // hangIn draws shots side by side in a rectangle at a scale, and tells whether
 // they find room there and whether all their lettering can be read. Only
 // dimension lines claim room beforehand: notes and numbers look for a free
-// place in what is left.
-func (m *maker) hangIn(room drawing.Rect, s drawing.Scale, shots []shot) (hung, bool, bool) {
+// place in what is left. A layout that is not final has no numbers yet.
+func (m *maker) hangIn(room drawing.Rect, s drawing.Scale, shots []shot, final bool) (hung, bool, bool) {
 	h := hung{scale: s}
 	plates := make([]dim.Plate, len(shots))
 	blocks := make([]drawing.Rect, len(shots))
@@ -95,7 +100,7 @@ func (m *maker) hangIn(room drawing.Rect, s drawing.Scale, shots []shot) (hung, 
 			frame.Max.X = room.Max.X
 		}
 		plates[i] = plates[i].MoveTo(geom.V(x-b.Min.X, origin))
-		item, ok := m.develop(p, plates[i], frame)
+		item, ok := m.develop(p, plates[i], frame, final)
 		h.items = append(h.items, item)
 		clean = clean && ok
 		x += b.Width() + betweenTwo + spare
@@ -164,23 +169,44 @@ func (m *maker) exposedView(p shot, s drawing.Scale) dim.Plate {
 }
 
 // develop places dimensions, numbers and flags of a shot; it tells whether all
-// dimensions found their places.
-func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect) (drawing.Item, bool) {
+// dimensions found their places. A name for which there is no room inside its
+// region hangs on a leader instead.
+func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect, final bool) (drawing.Item, bool) {
 	pl.Frame = frame
-	asked, report := dim.Place(pl, p.ask)
+	ask := slices.Clone(p.ask)
+	asked, report := dim.Place(pl, ask)
+	if moved := leadOut(ask, report); moved {
+		asked, report = dim.Place(pl, ask)
+	}
 	items := append(append([]drawing.Item(nil), pl.Drawn...), drawing.Group{ID: p.id + "-dimensions", Title: "dimensions", Items: asked})
-	if len(p.rings) > 0 {
-		items = append(items, drawing.Group{ID: p.id + "-numbers", Title: "item numbers", Items: m.rings(pl, items, frame, p.rings)})
+	if !final {
+		return drawing.Group{ID: p.id, Items: items}, report.Clean()
 	}
-	if len(p.tags) > 0 {
-		items = append(items, drawing.Group{ID: p.id + "-corners", Title: "corners", Items: m.tags(pl, items, frame, p.tags)})
+	more := func(id, title string, list []drawing.Item) {
+		if len(list) > 0 {
+			items = append(items, drawing.Group{ID: p.id + id, Title: title, Items: list})
+		}
 	}
+	more("-numbers", "item numbers", m.rings(pl, items, frame, p.rings))
+	more("-corners", "corners", m.tags(pl, items, frame, p.tags))
 	if len(p.flags) > 0 {
 		pl.Drawn = items
 		red, _ := dim.Place(pl, p.flags)
-		items = append(items, drawing.Group{ID: p.id + "-flags", Title: "findings", Items: inRed(red)})
+		more("-flags", "findings", inRed(red))
 	}
 	return drawing.Group{ID: p.id, Title: p.title, Items: items}, report.Clean()
+}
+
+// leadOut turns captions that found no place into notes on a leader.
+func leadOut(ask []dim.Request, report dim.Report) bool {
+	moved := false
+	for _, t := range report.Troubles {
+		if c, ok := ask[t.Request].(dim.Caption); ok && len(c.Loop) > 2 {
+			ask[t.Request] = dim.Note{At: geom.Polygon(c.Loop...).Centroid(), Lines: c.Lines}
+			moved = true
+		}
+	}
+	return moved
 }
 
 // caption is the title below a shot.

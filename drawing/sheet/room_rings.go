@@ -22,31 +22,33 @@ const (
 	ringFar   unit.Length = 60
 )
 
-// ringSize is the radius of a ring and the height of its number.
-func (m *maker) ringSize() (radius, text unit.Length) {
+// ringSize is the height of an item number and the radius of its ring.
+func (m *maker) ringSize(number string) (radius, text unit.Length) {
+	text = drawing.Standard
 	if m.lines == drawing.Dense {
-		return 2.8, drawing.Small
+		text = drawing.Small
 	}
-	return 3.6, drawing.Standard
+	w := drawing.Write(geom.Vec{}, number, text, drawing.Middle).Strong().Width()
+	return max(text, unit.Length(math.Hypot(float64(w/2), float64(text/2)))) + 0.5, text
 }
 
 // rings places item numbers among what stands on the paper already, each as
 // near to its part as there is room, within a frame.
 func (m *maker) rings(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, list []ring) []drawing.Item {
 	c := crowdOf(drawn)
-	radius, _ := m.ringSize()
 	var out []drawing.Item
 	for _, r := range list {
 		var best drawing.Item
+		radius, _ := m.ringSize(r.number)
 		low := math.Inf(1)
 		for _, v := range r.places {
 			at := paperAt(pl, v)
 			near := c.near(at, ringFar+radius)
-			for d := unit.Length(6); d < ringFar && float64(d) < low; d += 1.5 {
+			for d := radius + 3; d < ringFar && float64(d) < low; d += 1.5 {
 				for k := range 24 {
 					dir := geom.V(1, 0).Turn(unit.Angle(k) * 15 * unit.Degree)
 					mid := at.Add(dir.Mul(float64(d)))
-					if price := float64(d) + near.price(at, mid, radius, frame); price < low {
+					if price := float64(d) + near.price(at, mid, radius, frame, low-float64(d)); price < low {
 						low, best = price, m.ringed(r, at, mid)
 					}
 				}
@@ -62,7 +64,7 @@ func (m *maker) rings(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 
 func (m *maker) ringed(r ring, at, mid geom.Vec) drawing.Item {
 	pen := m.lines.Fine()
-	radius, text := m.ringSize()
+	radius, text := m.ringSize(r.number)
 	in := at.Sub(mid).Unit()
 	mark := drawing.Mark{Kind: drawing.Arrow, At: at, Dir: in, Size: drawing.ArrowLength, Pen: pen}
 	if r.inside {
@@ -158,14 +160,13 @@ func (c *crowd) near(at geom.Vec, d unit.Length) *crowd {
 }
 
 // price is what a ring with its leader costs beyond its distance; infinite
-// where it could not be read.
-func (c *crowd) price(at, mid geom.Vec, radius unit.Length, frame drawing.Rect) float64 {
+// where it could not be read or would cost more than most.
+func (c *crowd) price(at, mid geom.Vec, radius unit.Length, frame drawing.Rect, most float64) float64 {
 	box := drawing.Rect{Min: mid, Max: mid}.Grow(radius + ringClear)
 	if !frame.Holds(box) {
 		return math.Inf(1)
 	}
 	edge := mid.Add(at.Sub(mid).Unit().Mul(float64(radius)))
-	sum := 0.0
 	for _, t := range c.texts {
 		if t.Meets(box) {
 			return math.Inf(1)
@@ -174,12 +175,24 @@ func (c *crowd) price(at, mid geom.Vec, radius unit.Length, frame drawing.Rect) 
 			return math.Inf(1)
 		}
 	}
-	for _, l := range c.lines {
-		if distance(l.a, l.b, mid) < radius+ringClear {
+	all := box.Union(drawing.Rect{Min: at, Max: at})
+	sum := 0.0
+	for i := range c.lines {
+		l := &c.lines[i]
+		if max(l.a.X, l.b.X) < all.Min.X || min(l.a.X, l.b.X) > all.Max.X || max(l.a.Y, l.b.Y) < all.Min.Y || min(l.a.Y, l.b.Y) > all.Max.Y {
+			continue
+		}
+		switch d := distance(l.a, l.b, mid); {
+		case d < radius-0.2:
+			return math.Inf(1) // through the number
+		case d < radius+ringClear:
 			sum += 14
 		}
 		if crossed(l.a, l.b, edge, at) {
 			sum += 3
+		}
+		if sum > most {
+			return math.Inf(1)
 		}
 	}
 	return sum

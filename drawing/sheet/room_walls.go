@@ -20,6 +20,34 @@ func (m *maker) wallPen() drawing.Pen {
 	return drawing.Pen{Width: 0.7}
 }
 
+// strip is how much of a wall the sheets of the room show behind its face.
+func (m *maker) strip() unit.Length {
+	if m.lines == drawing.Dense {
+		return 50
+	}
+	return wallThickness
+}
+
+// wallStrip is the strip behind a wall's face, mitred with its neighbours.
+func (m *maker) wallStrip(w *model.Wall, z unit.Length) geom.Region {
+	outer := w.LineAt(z).Shift(m.strip())
+	a, b := outer.P, outer.P.Add(outer.D)
+	for _, n := range []*model.Wall{w.Previous(), w.Next()} {
+		if n == nil {
+			continue
+		}
+		p, ok := n.LineAt(z).Shift(m.strip()).Meet(outer)
+		switch {
+		case !ok:
+		case n == w.Previous():
+			a = p
+		default:
+			b = p
+		}
+	}
+	return geom.Polygon(append(w.Face(z), b, a)...)
+}
+
 // planWalls draws the walls cut at a height, as far as a window shows them: a
 // hatched strip behind every face, without an outer line, for nobody measured
 // how thick a wall is. Where the window cuts a wall off stands a break line.
@@ -28,7 +56,7 @@ func (m *maker) planWalls(pl dim.Plate, z unit.Length, w drawing.Rect) []drawing
 	frame := geom.Rect(w.Min, w.Max)
 	var out, breaks []drawing.Item
 	for _, wall := range r.Walls {
-		strip := wallBody(wall, z).Intersect(frame)
+		strip := m.wallStrip(wall, z).Intersect(frame)
 		if strip.Empty() {
 			continue
 		}
@@ -102,11 +130,11 @@ func (m *maker) breaks(pl dim.Plate, strip geom.Region, w drawing.Rect) []drawin
 // upright is where a vertical section cuts the walls: stretches of its line
 // with the wall cut there, and the faces that bound the room.
 type upright struct {
-	strips []strip
+	strips []cutWall
 	faces  []unit.Length
 }
 
-type strip struct {
+type cutWall struct {
 	from, to unit.Length
 	wall     *model.Wall
 }
@@ -119,9 +147,9 @@ func (m *maker) uprightWalls(plane geom.Line, from, to unit.Length) upright {
 	var u upright
 	at := func(t float64) unit.Length { return from + (to-from)*unit.Length(t) }
 	for _, w := range r.Walls {
-		for _, s := range wallBody(w, r.At).Inside(a, b) {
+		for _, s := range m.wallStrip(w, r.At).Inside(a, b) {
 			if at(s[1])-at(s[0]) > 1 {
-				u.strips = append(u.strips, strip{at(s[0]), at(s[1]), w})
+				u.strips = append(u.strips, cutWall{at(s[0]), at(s[1]), w})
 			}
 		}
 	}
@@ -168,7 +196,7 @@ func (m *maker) endless(s *stage, v view.View, look view.Look) view.View {
 		w  *model.Wall
 		at geom.Vec
 	}{{r.Walls[0], r.Walls[0].From.At}, {r.Walls[len(r.Walls)-1], r.Walls[len(r.Walls)-1].To.At}} {
-		out := e.w.Chord().D.Unit().Left().Mul(float64(wallThickness))
+		out := e.w.Chord().D.Unit().Left().Mul(float64(wallThickness)) // as the stage draws them
 		ends = append(ends, look.Project(e.at.Up(0)).X, look.Project(e.at.Add(out).Up(0)).X)
 	}
 	v.Segments = slices.DeleteFunc(v.Segments, func(g view.Segment) bool {

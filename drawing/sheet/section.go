@@ -33,9 +33,13 @@ func (m *maker) sectionPages(c cutting) []page {
 		left = drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X, free[0].Max.Y)}
 		right.Min.X = left.Max.X + 4
 	}
-	h := m.hang([]drawing.Rect{left}, m.sectionShot(c))
-	pg.sheet.Add(h.items...)
-	pg.sheet.Scale = h.scale.String()
+	if narrow {
+		pg, _ = m.pictures(pg, m.sectionShot(c))
+	} else {
+		h := m.hang([]drawing.Rect{left}, m.sectionShot(c))
+		pg.sheet.Add(h.items...)
+		pg.sheet.Scale = h.scale.String()
+	}
 	pages := []page{pg}
 	last := &pages[0]
 	if narrow {
@@ -96,16 +100,16 @@ func (m *maker) sectionShot(c cutting) shot {
 // sectionWindow shows the worktop, the person before it, what hangs above and
 // the wall behind.
 func (m *maker) sectionWindow(c cutting, walls upright, front unit.Length) drawing.Rect {
-	w := drawing.Rect{Min: geom.V(front-70, -40), Max: geom.V(wallThickness, c.slab.Slab.Top+300)}
+	w := drawing.Rect{Min: geom.V(front-70, -40), Max: geom.V(m.strip(), c.slab.Slab.Top+300)}
 	for _, x := range walls.faces {
 		if x > front/2 {
-			w.Max.X = x + wallThickness
+			w.Max.X = x + m.strip()
 			break
 		}
 	}
 	for _, z := range c.zones {
 		if from, _, ok := c.along(z.Plan); ok {
-			w.Min.X = min(w.Min.X, from-258)
+			w.Min.X = min(w.Min.X, from-240)
 		}
 	}
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil }) {

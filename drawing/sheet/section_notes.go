@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"slabwright/drawing"
 	"slabwright/model"
 	"slabwright/model/find"
 	"slabwright/model/unit"
@@ -41,7 +42,7 @@ func (m *maker) sitting(f *flow, c cutting) {
 	if len(t.rows) == 0 {
 		return
 	}
-	f.large(say...)
+	f.large(0.8*drawing.Large, say...)
 	f.grid("sitting", "", t)
 	f.text("sitting-notes", "", "Heights above the floor under the seat, in shoes; body sizes are estimates from stature and mass, the figure is a hint. Measure the thigh's top and the elbow on the person, seated, before the wood is ordered.")
 }

@@ -176,7 +176,7 @@ func (f sitter) shape(belly unit.Length) (figure, arm, chair geom.Region) {
 		limb(geom.V(shoulder.X+10, shoulder.Y-5), 52, elbow, 42),
 		limb(elbow, 42, geom.V(elbow.X+0.165*f.person.Stature, f.elbow+36), 28),
 	)
-	chair = geom.Rect(geom.V(belly-2*trunk-20, f.seat-45), geom.V(belly+f.toKnee*0.42, f.seat))
+	chair = geom.Rect(geom.V(belly-2*trunk-5, f.seat-45), geom.V(belly+f.toKnee*0.42, f.seat))
 	return figure, arm, chair
 }
 

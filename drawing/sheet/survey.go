@@ -43,9 +43,7 @@ func surveySheets(m *maker) []page {
 // surveyPages gives the picture a page of its own and the tables the next ones.
 func (m *maker) surveyPages(pg page, room drawing.Rect) []page {
 	pg.block.DocumentType = "survey"
-	h := m.hang(m.whole(), m.surveyShot())
-	pg.sheet.Add(h.items...)
-	pg.sheet.Scale = h.scale.String()
+	pg, _ = m.pictures(pg, m.surveyShot())
 	pages := []page{pg}
 	rest := m.readings()
 	for n := 1; len(rest.rows) > 0 || n == 1; n++ {
@@ -73,7 +71,7 @@ func (m *maker) surveyPages(pg page, room drawing.Rect) []page {
 func (m *maker) surveyShot() shot {
 	r := m.b.Room
 	w := m.outer(r.At)
-	v := view.View{Bounds: w.Grow(-wallThickness - 10)}
+	v := view.View{Bounds: w.Grow(-m.strip() - 10)}
 	p := shot{picture: picture{id: "survey", title: "Room as adjusted, " + m.length(r.At) + " above the floor", view: v, paint: m.usual(&stage{}), style: m.joinery()}}
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		out := m.planWalls(pl, r.At, w)
@@ -118,7 +116,7 @@ func (m *maker) studs(pl dim.Plate) drawing.Item {
 		out := l.D.Unit().Left()
 		for _, s := range w.Studs {
 			at := l.P.Add(l.D.Unit().Mul(float64(s)))
-			g.Items = append(g.Items, drawing.Line(paperAt(pl, at.Sub(out.Mul(30))), paperAt(pl, at.Add(out.Mul(float64(wallThickness+30)))), m.lines.Centre()))
+			g.Items = append(g.Items, drawing.Line(paperAt(pl, at.Sub(out.Mul(30))), paperAt(pl, at.Add(out.Mul(float64(m.strip()+30)))), m.lines.Centre()))
 		}
 	}
 	return g

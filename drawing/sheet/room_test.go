@@ -1,0 +1,95 @@
+package sheet
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"slabwright/drawing"
+	"slabwright/model"
+	"slabwright/model/check"
+	"slabwright/model/job"
+	"slabwright/model/report"
+	"slabwright/presets"
+)
+
+// roomBuild takes a preset's own job through the line of a build; change may
+// alter the job before.
+func roomBuild(t testing.TB, name, paper string, change func(*model.Job)) report.Build {
+	t.Helper()
+	file := filepath.Join("..", "..", "presets", name, "job.yaml")
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, mistakes := job.Read(name, data, presets.All())
+	if len(mistakes) > 0 {
+		t.Fatal(mistakes)
+	}
+	j.Show.Paper = paper
+	if change != nil {
+		change(&j)
+	}
+	r, err := model.NewRoom(j.Room)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range presets.All() {
+		if p.Name == j.Preset {
+			d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House}, j.Settings)
+			d.Finish()
+			return report.Build{Job: j, Room: r, Design: d, Findings: check.Run(check.Site{Job: j, Room: r, Design: d})}
+		}
+	}
+	t.Fatalf("no preset %q", j.Preset)
+	return report.Build{}
+}
+
+// roomPages gives the pages of the kinds that show the room, finished.
+func roomPages(t testing.TB, b report.Build) []drawing.Sheet {
+	t.Helper()
+	m := newMaker(b)
+	var pages []page
+	for _, kind := range []func(*maker) []page{surveySheets, planSheets, elevationSheets, sectionSheets} {
+		pages = append(pages, kind(m)...)
+	}
+	m.others = pages
+	pages = append(coverSheets(m), pages...)
+	var out []drawing.Sheet
+	for i, p := range pages {
+		s := p.sheet
+		s.Number, s.Of, s.Stamp = i+1, len(pages), m.stamp
+		s = drawing.Finish(s, m.block(p.block, s.Number))
+		if err := drawing.Sound(s); err != nil {
+			t.Fatalf("%s: %v", s.Name, err)
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// Nothing on the sheets of the room is crossed or touched by anything else
+// (ISO 129-1), and nothing leaves the drawing space.
+func TestRoomSheetsCanBeRead(t *testing.T) {
+	for _, name := range []string{"studio", "alcove", "corner"} {
+		for _, paper := range []string{"A3", "A4"} {
+			t.Run(name+" "+paper, func(t *testing.T) {
+				t.Parallel()
+				for _, s := range roomPages(t, roomBuild(t, name, paper, nil)) {
+					for _, c := range drawing.Overlaps(s) {
+						t.Errorf("%s (%s): %v", s.Name, s.Scale, c)
+					}
+					for _, it := range s.Items {
+						if g, ok := it.(drawing.Group); ok && strings.HasPrefix(g.ID, "sheet-") {
+							continue
+						}
+						if b := drawing.Bounds([]drawing.Item{it}); !b.Empty() && !s.Size.Space().Holds(b) {
+							t.Errorf("%s: something leaves the drawing space: %v", s.Name, b)
+						}
+					}
+				}
+			})
+		}
+	}
+}
