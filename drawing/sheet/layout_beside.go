@@ -25,11 +25,11 @@ func besides(p *packer, list []block) ([]placed, []block) {
 	for i := 1; i < len(list); i++ { // each block first, once
 		orders = append(orders, slices.Concat(list[i:], list[:i]))
 	}
-	drawn, lettered := deepest(list)
+	drawn, written := deepest(list)
 	var best []placed
 	over := list
 	lost := missing(list, over)
-	for k := range drawn * lettered {
+	for k := range drawn * written {
 		for _, order := range orders {
 			if len(over) == 0 {
 				break
@@ -46,17 +46,18 @@ func besides(p *packer, list []block) ([]placed, []block) {
 	return best, over
 }
 
-// deepest is the greatest number of forms of pictures and of lettering in a list.
-func deepest(list []block) (drawn, lettered int) {
-	drawn, lettered = 1, 1
+// deepest is the greatest number of forms of pictures and of notes in a list.
+func deepest(list []block) (drawn, written int) {
+	drawn, written = 1, 1
 	for _, b := range list {
-		if b.forms[0].scale.Real > 0 {
+		switch {
+		case b.notes:
+			written = max(written, len(b.forms))
+		case b.forms[0].scale.Real > 0:
 			drawn = max(drawn, len(b.forms))
-		} else {
-			lettered = max(lettered, len(b.forms))
 		}
 	}
-	return drawn, lettered
+	return drawn, written
 }
 
 // missing weighs the blocks that find no room: each counts, the first of the
@@ -91,12 +92,15 @@ func announced(p *packer, over []block, got []placed) []placed {
 	return got
 }
 
-// putAll puts blocks in their forms from a level on, pictures and lettering
-// each from its own.
-func (p *packer) putAll(list []block, drawn, lettered int) (got []placed, left []block) {
+// putAll puts blocks in their forms: pictures and notes each from a level on,
+// tables in the first that fits.
+func (p *packer) putAll(list []block, drawn, written int) (got []placed, left []block) {
 	for _, b := range list {
-		level := lettered
-		if b.forms[0].scale.Real > 0 {
+		level := 0
+		switch {
+		case b.notes:
+			level = written
+		case b.forms[0].scale.Real > 0:
 			level = drawn
 		}
 		found := false

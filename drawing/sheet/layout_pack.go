@@ -31,6 +31,7 @@ const (
 type block struct {
 	name  string // what it is, for saying that it stands on the next sheet
 	pull  pull
+	notes bool // paragraphs, whose forms differ in width alone
 	forms []form
 }
 

@@ -23,7 +23,7 @@ var boreScales = []drawing.Scale{{Paper: 1, Real: 1}, {Paper: 1, Real: 2}, {Pape
 // the letters begin with C.
 func (w *workpiece) findDetails() {
 	add := func(key string, face model.Face, make func() picture) {
-		if w.see(key) != "" {
+		if w.letter(key) != "" {
 			return
 		}
 		d := detail{letter: string(rune('C' + len(w.details))), key: key, face: face}
@@ -59,12 +59,20 @@ func grooveKey(f model.Feature) string {
 }
 func boreKey(f model.Feature) string { return fmt.Sprint("bore ", f.Dia, f.Depth, f.Height) }
 
-// see refers to a detail, in words for the end of a note.
-func (w *workpiece) see(key string) string {
+// letter is that of a detail, empty when there is none.
+func (w *workpiece) letter(key string) string {
 	for _, d := range w.details {
 		if d.key == key {
-			return ", detail " + d.letter
+			return d.letter
 		}
+	}
+	return ""
+}
+
+// see refers to a detail, in words for the end of a note.
+func (w *workpiece) see(key string) string {
+	if l := w.letter(key); l != "" {
+		return ", detail " + l
 	}
 	return ""
 }

@@ -53,20 +53,19 @@ func (w *workpiece) edgePicture(i int, list []model.Feature) picture {
 	face := geom.Rect(geom.V(0, 0), geom.V(long, w.slab.Thickness))
 	p.view = w.withoutArrises(view.Of(w.stage.scene, view.Facing(line)), func(v geom.Vec) unit.Length { return -face.DistanceTo(v) })
 	var pts []geom.Vec
-	seen := map[string]bool{}
+	var kinds []string
+	like := map[string][]model.Feature{}
 	for _, f := range list {
-		at := geom.V(line.Along(f.At), f.Height)
-		pts = append(pts, at)
-		if key := boreKey(f); !seen[key] {
-			seen[key] = true
-			n := 0
-			for _, g := range list {
-				if boreKey(g) == key {
-					n++
-				}
-			}
-			p.ask = append(p.ask, dim.Diameter{Centre: at, Dia: f.Dia, Count: n, Label: dim.Label{Suffix: " × " + w.length(f.Depth) + " deep" + w.see(key)}})
+		pts = append(pts, geom.V(line.Along(f.At), f.Height))
+		key := boreKey(f)
+		if len(like[key]) == 0 {
+			kinds = append(kinds, key)
 		}
+		like[key] = append(like[key], f)
+	}
+	for _, key := range kinds {
+		f := like[key][len(like[key])/2] // in the middle, where there is most room for lettering
+		p.ask = append(p.ask, dim.Diameter{Centre: geom.V(line.Along(f.At), f.Height), Dia: f.Dia, Count: len(like[key]), Label: dim.Label{Suffix: " × " + w.length(f.Depth) + " deep" + w.see(key)}})
 	}
 	p.ask = append(p.ask, running(dim.Running{Datum: geom.V(long, 0), From: from, Dir: dim.Horizontal, Side: dim.Below}, -1, pts)...)
 	p.extra = func(pl dim.Plate) []drawing.Item {

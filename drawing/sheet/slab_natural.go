@@ -31,9 +31,9 @@ func (w *workpiece) natural() []dim.Request {
 			points = append(points, p)
 		}
 		ask = append(ask, fromB(w.footOfB(top), dim.Below, points...)...)
-		lines := []string{"natural edge, do not trim" + w.see("natural")}
+		lines := []string{"natural edge,", "do not trim"}
 		if len(e.Natural) == 0 {
-			lines = append(lines, "not measured: drawn straight at its least width")
+			lines = append(lines, "not measured: drawn", "at its least width")
 		}
 		ask = append(ask, dim.Note{At: w.betweenStations(top, points), Lines: lines, OnEdge: true})
 	}

@@ -145,7 +145,7 @@ func TestStationsOfNaturalEdgeArePrinted(t *testing.T) {
 			}
 		}
 	}
-	if !anyStarts(printed, "natural edge, do not trim") {
+	if !anyStarts(printed, "do not trim") {
 		t.Error("nothing says that the natural edge is not to be trimmed")
 	}
 }

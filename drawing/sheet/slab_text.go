@@ -11,18 +11,18 @@ import (
 
 // edgeTable says of every edge what it runs up to and how it is worked.
 func (w *workpiece) edgeTable() table {
-	t := table{heads: []string{"edge", "corners", "runs up to", "gap", "worked"}, right: []bool{false, false, false, true, false}}
+	t := table{heads: []string{"edge", "corners", "runs up to", "gap", "worked", "detail"}, right: []bool{false, false, false, true, false, false}}
 	n := len(w.slab.Edges)
 	for i, e := range w.slab.Edges {
-		worked := "sawn"
+		name, worked, see := e.Name, "sawn", ""
 		switch {
 		case e.Waney:
-			worked = "natural edge, do not trim"
+			worked, see = "natural, do not trim", w.letter("natural")
 		case e.Ease > 0:
-			worked = fmt.Sprintf("sawn, arrises %s × 45°%s", w.length(e.Ease), w.see(easeKey(e)))
+			worked, see = fmt.Sprintf("sawn, arrises %s × 45°", w.length(e.Ease)), w.letter(easeKey(e))
 		}
 		if e.Reference {
-			worked += "; datum A"
+			name += " = A"
 		}
 		to, gap := e.To, w.length(e.Gap)
 		switch e.Bound {
@@ -31,7 +31,7 @@ func (w *workpiece) edgeTable() table {
 		case model.ToWall:
 			to = "wall " + to
 		}
-		t.rows = append(t.rows, []string{e.Name, fmt.Sprintf("%s-%s", w.slab.Corners[i], w.slab.Corners[(i+1)%n]), to, gap, worked})
+		t.rows = append(t.rows, []string{name, fmt.Sprintf("%s-%s", w.slab.Corners[i], w.slab.Corners[(i+1)%n]), to, gap, worked, see})
 	}
 	return t
 }

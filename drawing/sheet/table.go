@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"slabwright/drawing"
 	"slabwright/model/geom"
@@ -40,28 +41,58 @@ func (t table) widths(h unit.Length) []unit.Length {
 	return w
 }
 
-// within gives column widths that are no wider than room together: the widest
-// columns give way, down to a tenth of the room.
+// within gives column widths that are no wider than room together, as far as
+// their words allow: the widest columns give way.
 func (t table) within(room unit.Length) []unit.Length {
 	w := t.widths(drawing.Small)
-	for over := sum(w) - room; over > 0.001; over = sum(w) - room {
-		most, next := 0, unit.Length(0)
+	over := sum(w) - room
+	if over <= 0 {
+		return w
+	}
+	least := t.leastWidths()
+	for ; over > 0.001; over = sum(w) - room {
+		most, next := -1, unit.Length(0)
 		for i, x := range w {
-			if x > w[most] {
+			if x > least[i] && (most < 0 || x > w[most]) {
 				most = i
 			}
 		}
+		if most < 0 {
+			return w
+		}
 		for i, x := range w {
-			if i != most {
+			if i != most && x > least[i] {
 				next = max(next, x)
 			}
 		}
-		if w[most] <= room/10 {
-			break
-		}
-		w[most] = max(w[most]-over, min(next-1, w[most]-1), room/10)
+		w[most] = max(w[most]-over, min(next, w[most])-1, least[most])
 	}
 	return w
+}
+
+// leastWidths are those of the longest words of the columns.
+func (t table) leastWidths() []unit.Length {
+	least := make([]unit.Length, len(t.heads))
+	for i := range least {
+		column := table{heads: []string{""}}
+		for _, word := range strings.Fields(t.heads[i]) {
+			column.heads[0] = longer(column.heads[0], word)
+		}
+		for _, r := range t.rows {
+			for _, word := range strings.Fields(r[i]) {
+				column.rows = append(column.rows, []string{word})
+			}
+		}
+		least[i] = column.widths(drawing.Small)[0]
+	}
+	return least
+}
+
+func longer(a, b string) string {
+	if drawing.TextWidth(b, drawing.Small) > drawing.TextWidth(a, drawing.Small) {
+		return b
+	}
+	return a
 }
 
 func sum(w []unit.Length) unit.Length {

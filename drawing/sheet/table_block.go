@@ -98,8 +98,8 @@ func notes(at geom.Vec, heading string, paragraphs []string, room unit.Length) (
 
 // notesBlock sets paragraphs below a heading, as wide as there is room.
 func notesBlock(id, heading string, paragraphs []string) block {
-	b := block{name: lowered(heading), pull: bottomLeft}
-	for _, w := range []unit.Length{95, 120, 150, 180, 75, 60} {
+	b := block{name: lowered(heading), pull: bottomLeft, notes: true}
+	for _, w := range []unit.Length{95, 120, 150, 180, 88, 80, 70, 60} {
 		items, h := notes(geom.V(0, 0), heading, paragraphs, w)
 		items = drawing.Move(items, geom.V(0, h))
 		used := drawing.Bounds(items)
