@@ -64,7 +64,7 @@ func (t table) split(id, heading string, columns int, room unit.Length, lines dr
 	}
 	w := wide*unit.Length(len(parts)) + columnGap*unit.Length(len(parts)-1)
 	heads := []string{heading}
-	if title := drawing.Write(geom.Vec{}, heading, drawing.Small, drawing.Left).Strong(); title.Width() > w && room < title.Width() {
+	if title := drawing.Write(geom.Vec{}, heading, drawing.Small, drawing.Left).Strong(); title.Width() > 1.2*w && room < title.Width() {
 		heads = drawing.Wrap(heading, drawing.Small, 0.88*w) // bold letters are wider
 	}
 	h := tall + headingRoom + unit.Length(len(heads)-1)*headingPitch
