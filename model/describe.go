@@ -7,8 +7,7 @@ import (
 	"slabwright/model/unit"
 )
 
-// Name is what the part is called on sheets: its id and kind where the id does
-// not say it.
+// Name is what the part is called on sheets and in lists.
 func (p *Part) Name() string { return p.ID }
 
 // Blank is the length and width of the smallest rectangle along the reference

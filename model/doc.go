@@ -11,5 +11,6 @@
 //	d.Add("back angle", model.Angle(stock.L50x50x6).Along(room.Wall("back")).Under("top"))
 //
 // Mistakes do not panic: they travel inside the values and come out of
-// Design.Finish as findings that name the line of the call.
+// Design.Faults as findings that name the line of the call. The rest of the
+// design is built; parts that need one which was left out are unknown.
 package model

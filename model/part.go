@@ -174,19 +174,18 @@ const (
 // AnglePart is the making of a steel angle, in its own axes: x along the heel
 // from the left end as seen from the room, facing the wall.
 type AnglePart struct {
-	Section    stock.AngleSection
-	Wall       *Wall
-	Start      unit.Length // distance of its left end from the wall's left corner
-	Length     unit.Length // overall, along the heel
-	LegUp      bool        // vertical leg above the seat, behind the slab
-	Seat       unit.Length // height of the face that carries, above the floor
-	Under      string      // slab that it carries
-	Holes      []SteelHole
-	Left       End
-	Right      End
-	Moved      []string // holes that had to give way, in words
-	Unmatched  []string // places where no hole was possible
-	WantLength unit.Length
+	Section   stock.AngleSection
+	Wall      *Wall
+	Start     unit.Length // distance of its left end from the wall's left corner
+	Length    unit.Length // overall, along the heel
+	LegUp     bool        // vertical leg above the seat, behind the slab
+	Seat      unit.Length // height of the face that carries, above the floor
+	Under     string      // slab that it carries
+	Holes     []SteelHole
+	Left      End
+	Right     End
+	Moved     []string // holes that had to give way, in words
+	Unmatched []string // places where no hole was possible
 }
 
 // End is how an end of an angle is cut. Mitre is the angle off square in the

@@ -1,7 +1,7 @@
 package presets
 
 import (
-	"fmt"
+	"strconv"
 
 	"slabwright/model"
 	"slabwright/model/stock"
@@ -44,16 +44,17 @@ func alcove(s model.Site, p alcoveParams) *model.Design {
 		Depth(p.Depth).Front(model.NaturalOf(s.Offers.OfferOf(stock.Oak.Name, 1), 7)).
 		SurfaceAt(p.Surface).Eased(2).
 		Hole("cable hole", model.At{X: 300, Back: 105}, p.CableHole).Serving("cables"))
-	newLedger(p.Section, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness).carry(d, "worktop", "", back, left, right)
+	newLedger(p.Section, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness).carry(d, "worktop", back, left, right)
 
 	light := newLedger("L40x40x5", p.LegGap, p.Pitch, p.ShorterBy, p.ShelfThick)
 	light.into = min(p.ShelfThick-10, 18)
 	for i := range p.Shelves {
-		name := fmt.Sprintf("shelf %d", i+1)
+		number := strconv.Itoa(i + 1)
+		name := "shelf " + number
 		d.Add(name, model.Shelf(stock.Oak, p.ShelfThick).
 			Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
 			Depth(p.ShelfDepth).UndersideAt(p.FirstShelf+unit.Length(i)*p.ShelfStep).Eased(1))
-		light.carry(d, name, fmt.Sprintf(" %d", i+1), left, right)
+		light.named(number).carry(d, name, left, right)
 	}
 	if p.Sitting {
 		d.SitAt("place", "worktop", back.Length()/2-p.SideGap, s.People)

@@ -46,8 +46,8 @@ func corner(s model.Site, p cornerParams) *model.Design {
 		SurfaceAt(p.Surface).Eased(2))
 
 	steel := newLedger(p.Section, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
-	steel.carry(d, "back worktop", "", back, left, right)
-	steel.carry(d, "side worktop", " side", left, front)
+	steel.carry(d, "back worktop", back, left, right)
+	steel.named("side").carry(d, "side worktop", left, front)
 
 	d.SitAt("desk", "back worktop", p.SeatAt, s.People)
 	return d

@@ -13,21 +13,25 @@ type ledger struct {
 	pitch     unit.Length
 	shorterBy unit.Length // above 0: every angle is shorter than its run by this
 	into      unit.Length // screw length in the wood
+	suffix    string      // behind the names of the angles
 }
-
-// sections are the angle sections that the presets offer.
-const sections = "L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8"
 
 func newLedger(section string, legGap, pitch, shorterBy, thickness unit.Length) ledger {
 	s, err := stock.Angle(section)
 	if err != nil {
 		panic(err) // the parameter is a choice of known sections
 	}
-	return ledger{s, legGap, pitch, shorterBy, min(thickness-12, 30)}
+	return ledger{section: s, legGap: legGap, pitch: pitch, shorterBy: shorterBy, into: min(thickness-12, 30)}
+}
+
+// named tells the angles of one slab from those of another on the same wall.
+func (l ledger) named(suffix string) ledger {
+	l.suffix = " " + suffix
+	return l
 }
 
 // carry puts one angle under a slab along each wall, named after the wall.
-func (l ledger) carry(d *model.Design, slab string, suffix string, walls ...*model.Wall) {
+func (l ledger) carry(d *model.Design, slab string, walls ...*model.Wall) {
 	for _, w := range walls {
 		a := model.Angle(l.section).Along(w).Under(slab).ClearOf(l.legGap).
 			Anchored(model.Anchors{Hole: 11, Pitch: l.pitch, End: 40}).
@@ -35,6 +39,6 @@ func (l ledger) carry(d *model.Design, slab string, suffix string, walls ...*mod
 		if l.shorterBy > 0 {
 			a = a.ShorterBy(l.shorterBy)
 		}
-		d.Add("angle "+w.Name+suffix, a)
+		d.Add("angle "+w.Name+l.suffix, a)
 	}
 }

@@ -62,8 +62,8 @@ func studio(s model.Site, p studioParams) *model.Design {
 		Meeting("worktop", p.JointGap).SurfaceAt(p.Surface).Eased(2))
 
 	steel := newLedger(p.Section, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
-	steel.carry(d, "worktop", "", backLeft, backRight, left, right)
-	steel.carry(d, "infill", "", nicheBack, nicheLeft, nicheRight)
+	steel.carry(d, "worktop", backLeft, backRight, left, right)
+	steel.carry(d, "infill", nicheBack, nicheLeft, nicheRight)
 
 	shelf := model.Shelf(stock.Ash, p.Thickness).Gaps(p.SideGap, 3).Depth(p.ShelfDepth).UndersideAt(p.ShelfUnder).Eased(2).
 		OnRods(model.Rods{Dia: 16, InWall: 120, InShelf: 160, Pitch: 450, End: 110})
