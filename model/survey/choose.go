@@ -14,20 +14,36 @@ const (
 // no shape near the readings. Readings that contradict each other are no
 // trouble: they show in the residuals.
 func Adjust(n Network) (*Result, error) {
+	r, far, err := adjust(n)
+	if err != nil {
+		return nil, n.blame(far, err)
+	}
+	return r, nil
+}
+
+// reached is how far an adjustment came that led to no room.
+type reached struct {
+	cost  float64
+	spare int
+	miss  []float64 // of the readings, in standard deviations
+}
+
+// adjust is Adjust without a search for the reading that spoils it.
+func adjust(n Network) (*Result, reached, error) {
 	if err := n.check(); err != nil {
-		return nil, err
+		return nil, reached{}, err
 	}
 	s, err := prepare(&n)
 	if err != nil {
-		return nil, err
+		return nil, reached{}, err
 	}
 	best, assumed, err := s.choose(&n)
 	if err != nil {
-		return nil, err
+		return nil, reached{best.cost, s.spare(), best.sol.miss[:len(s.rows)]}, err
 	}
 	r := s.report(&n, best)
 	r.Assumed = s.named(assumed)
-	return r, nil
+	return r, reached{}, nil
 }
 
 // choose adjusts from several starts and picks the shape that the readings,

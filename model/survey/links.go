@@ -75,6 +75,19 @@ func (d links) typical() float64 {
 	return sum / n
 }
 
+// longest is the pair of points with the longest known distance, or the pair
+// given if none is known.
+func (d links) longest(a, b int) (int, int) {
+	for i := range d {
+		for j, v := range d[i][:i] {
+			if v > d[a][b] {
+				a, b = j, i
+			}
+		}
+	}
+	return a, b
+}
+
 // wide is the angle at the middle point of a reading, without its sense; false
 // if the reading is not about an angle.
 func (r *row) wide() (float64, bool) {

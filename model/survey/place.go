@@ -77,6 +77,9 @@ func (s *system) seed(n *Network, d links) sketch {
 	if a < 0 {
 		a, b = 0, 1
 	}
+	if d[a][b] == 0 {
+		a, b = d.longest(a, b)
+	}
 	long := d[a][b]
 	if long == 0 {
 		long = d.typical()

@@ -10,12 +10,14 @@ type Trouble int
 
 // The troubles that keep a network from being adjusted.
 const (
-	BadReading  Trouble = iota // a reading or a name makes no sense
-	HangsFree                  // readings are missing: a point can still move
-	HeldLoosely                // no error: see Result.Loose
-	TwoShapes                  // the readings fit two different rooms
-	WrongTurn                  // a corner told to be inside is outside, or the other way
-	NoAgreement                // no shape was found near the readings
+	BadReading    Trouble = iota // a reading or a name makes no sense
+	HangsFree                    // readings are missing: a point can still move
+	HeldLoosely                  // no error: see Result.Loose
+	TwoShapes                    // the readings fit two different rooms
+	WrongTurn                    // a corner told to be inside is outside, or the other way
+	NoAgreement                  // no shape was found near the readings
+	Contradiction                // one reading, or one of several, is grossly wrong
+	OutOfSight                   // the line of a reading runs through a wall
 )
 
 // Problem is why a network could not be adjusted. Points are the corners it is
@@ -27,6 +29,7 @@ type Problem struct {
 	Where   string // where that reading stands in the user's file
 	Why     string
 	Measure [][2]Point
+	Accused []Accused // of a Contradiction
 }
 
 // Error says what is wrong, where, and what to measure.

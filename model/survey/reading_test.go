@@ -246,6 +246,7 @@ func FuzzAdjust(f *testing.F) {
 			}
 			return
 		}
+		judgeFuzzed(t, res)
 		for _, p := range res.Points {
 			for _, v := range []unit.Length{p.At.X, p.At.Y, p.SDX, p.SDY} {
 				if math.IsNaN(float64(v)) || math.IsInf(float64(v), 0) {
@@ -254,4 +255,26 @@ func FuzzAdjust(f *testing.F) {
 			}
 		}
 	})
+}
+
+// judgeFuzzed judges whatever was adjusted: no number may be none, and nothing
+// may be said where nothing checks.
+func judgeFuzzed(t *testing.T, res *survey.Result) {
+	res.OutOfSight()
+	v := res.Judge(survey.Options{})
+	for _, j := range v.Readings {
+		for _, x := range []float64{j.W, float64(j.Least), float64(j.LeastAngle), float64(j.Sway), float64(j.Damage)} {
+			if math.IsNaN(x) || math.IsInf(x, 0) {
+				t.Errorf("%+v", j)
+			}
+		}
+	}
+	if v.Test.Answer == survey.NothingChecks && (v.Test.P != 0 || len(v.Suspects) > 0) {
+		t.Errorf("unchecked, and yet %+v", v)
+	}
+	for _, c := range v.Next {
+		if math.IsNaN(float64(c.Worst)) || math.IsNaN(float64(c.Damage)) || math.IsNaN(float64(c.Expected.Length.Value)) {
+			t.Errorf("%+v", c)
+		}
+	}
 }

@@ -2,6 +2,7 @@ package survey
 
 import (
 	"math"
+	"slices"
 
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -61,8 +62,9 @@ type Result struct {
 	Loose   *Problem
 	Squared []Point
 
-	system *system
-	x      []float64
+	system  *system
+	network Network
+	x       []float64
 }
 
 // At gives the adjusted place of a point, and whether it is in the network.
@@ -92,42 +94,54 @@ type Foretold struct {
 // give, with the standard deviation that follows from the adjustment. The
 // reading's own value is not used. It gives an error for unknown points.
 func (r *Result) Foretell(rd Reading) (Foretold, error) {
+	w, err := r.compiled(rd)
+	if err != nil {
+		return Foretold{}, err
+	}
+	v, a := r.system.slope(&w, r.x)
+	return foretold(&w, v, along(a, r.spread(a))), nil
+}
+
+// foretold gives a value and its variance their types.
+func foretold(w *row, v, variance float64) Foretold {
+	sd := math.Sqrt(max(0, variance))
+	if w.kind == Angle {
+		return Foretold{Angle: unit.Angle(math.Mod(v+2*math.Pi, 2*math.Pi)), AngleSD: unit.Angle(sd)}
+	}
+	return Foretold{Length: unit.Measured{Value: unit.Length(v), SD: unit.Length(sd)}}
+}
+
+// compiled makes ready a reading that is not one of the network, and refuses
+// one that has no value in the adjusted shape.
+func (r *Result) compiled(rd Reading) (row, error) {
 	if want, ok := pointsOf[rd.Kind]; !ok || len(rd.Points) != want && !(rd.Kind == Width && len(rd.Points) == 6) || repeated(rd) {
-		return Foretold{}, bad(rd, "not a reading that can be foretold")
+		return row{}, bad(rd, "not a reading that can be foretold")
 	}
 	for _, p := range rd.Points {
 		if _, ok := r.system.number[p]; !ok {
-			return Foretold{}, bad(rd, "there is no point %q", p)
+			return row{}, bad(rd, "there is no point %q", p)
 		}
 	}
 	w, err := r.system.compile(rd)
 	if err != nil {
-		return Foretold{}, err
+		return row{}, err
 	}
 	if w.kind == Bow && w.bows[0] < 0 {
-		return Foretold{}, bad(rd, "no bow was measured on this wall")
+		return row{}, bad(rd, "no bow was measured on this wall")
 	}
-	v := w.value(r.x, len(r.system.names))
-	if math.IsNaN(v.v) || math.IsInf(v.v, 0) {
-		return Foretold{}, bad(rd, "the lines it needs do not meet")
+	if v := w.value(r.x, len(r.system.names)).v; math.IsNaN(v) || math.IsInf(v, 0) {
+		return row{}, bad(rd, "the lines it needs do not meet")
 	}
-	g := make([]float64, len(r.x))
-	for k, d := range v.d {
-		if e := w.slot(k, len(r.system.names)); e >= 0 {
-			g[e] += d
-		}
+	return w, nil
+}
+
+// summarise derives what follows from the sum of squares and the degrees of
+// freedom.
+func (r *Result) summarise() {
+	r.Unchecked, r.S0 = r.DOF == 0, 0
+	if !r.Unchecked {
+		r.S0 = math.Sqrt(r.VTPV / float64(r.DOF))
 	}
-	variance := 0.0
-	for i, a := range g {
-		for j, b := range g {
-			variance += a * b * r.Covariance[i][j]
-		}
-	}
-	sd := math.Sqrt(max(0, variance))
-	if w.kind == Angle {
-		return Foretold{Angle: unit.Angle(math.Mod(v.v+2*math.Pi, 2*math.Pi)), AngleSD: unit.Angle(sd)}, nil
-	}
-	return Foretold{Length: unit.Measured{Value: unit.Length(v.v), SD: unit.Length(sd)}}, nil
 }
 
 // report fills a Result from the solution of a system.
@@ -135,13 +149,11 @@ func (s *system) report(n *Network, best candidate) *Result {
 	x, sol, c := best.x, best.sol, best.prec
 	r := &Result{
 		DOF: s.spare(), VTPV: best.cost, Rounds: sol.rounds,
-		Covariance: make([][]float64, len(x)), system: s, x: x,
+		Covariance: make([][]float64, len(x)), system: s, network: *n, x: x,
 		Loose: best.loose, Squared: s.named(best.squared),
 	}
-	r.Unchecked = r.DOF == 0
-	if !r.Unchecked {
-		r.S0 = math.Sqrt(r.VTPV / float64(r.DOF))
-	}
+	r.network.Readings = slices.Clone(n.Readings)
+	r.summarise()
 	for i := range x {
 		r.Covariance[i] = make([]float64, len(x))
 		for j := range x {

@@ -1,0 +1,234 @@
+package survey
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+const (
+	// brush is how far a tape may run behind a corner of plaster: it touches and
+	// is bent by less than a millimetre. Judgement.
+	brush unit.Length = 10
+	// vague limits what the uncertainty of the corners adds to that.
+	vague unit.Length = 90
+	// onward is how far an open room is taken to go on beyond its ends.
+	onward unit.Length = 4000
+)
+
+// sight tells which straight lines can be drawn in the room.
+type sight struct {
+	room  geom.Region // widened by what is tolerated
+	blind bool        // the walls enclose nothing: every line counts as free
+}
+
+// segment is a straight line along which something is measured.
+type segment struct{ a, b geom.Vec }
+
+// sight builds the room from its adjusted corners. An open chain goes on beyond
+// its ends in the direction of its first and last wall, as far as these do not
+// cross anything.
+func (r *Result) sight() sight {
+	var loop []geom.Vec
+	for _, p := range r.system.chain {
+		loop = append(loop, point(r.x, p))
+	}
+	play := brush
+	for _, p := range r.Points {
+		play = max(play, brush+min(vague, 3*max(p.SDX, p.SDY)))
+	}
+	for _, far := range []unit.Length{onward, onward / 4, onward / 16, 0} {
+		around := loop
+		if n := len(loop); !r.system.closed && n > 2 && far > 0 {
+			first, last := loop[0].Sub(loop[1]).Unit(), loop[n-1].Sub(loop[n-2]).Unit()
+			around = append(append([]geom.Vec{}, loop...), loop[n-1].Add(last.Mul(float64(far))), loop[0].Add(first.Mul(float64(far))))
+		}
+		if simple(around) {
+			room := geom.Polygon(around...).Grow(play, 1)
+			return sight{room, room.Err() != nil || room.Empty()}
+		}
+	}
+	return sight{blind: true}
+}
+
+// simple says whether corners, in order, run clockwise round an area without
+// crossing themselves.
+func simple(loop []geom.Vec) bool {
+	area := 0.0
+	for i, a := range loop {
+		b := loop[(i+1)%len(loop)]
+		area += a.Cross(b)
+		for j := range i {
+			if crossed(a, b, loop[j], loop[(j+1)%len(loop)]) {
+				return false
+			}
+		}
+	}
+	return len(loop) > 2 && area < 0
+}
+
+// gap is the first stretch of a segment that runs behind the walls, as
+// fractions of it; false if there is none.
+func (v sight) gap(l segment) ([2]float64, bool) {
+	if v.blind || l.b.Sub(l.a).Len() < 1 {
+		return [2]float64{}, false
+	}
+	const grain = 1e-4 // of the segment; the ends are rounded to the grid
+	from := 0.0
+	for _, in := range append(v.room.Inside(l.a, l.b), [2]float64{1, 1}) {
+		if in[0] > from+grain {
+			return [2]float64{from, in[0]}, true
+		}
+		from = max(from, in[1])
+	}
+	return [2]float64{}, false
+}
+
+// free says whether all segments run through the room.
+func (v sight) free(list []segment) bool {
+	for _, l := range list {
+		if _, blocked := v.gap(l); blocked {
+			return false
+		}
+	}
+	return true
+}
+
+// drawn lists the straight lines along which a row is measured.
+func (s *system) drawn(w *row, x []float64) []segment {
+	p := func(i int) geom.Vec { return point(x, w.points[i]) }
+	switch w.kind {
+	case Distance:
+		return []segment{{p(0), p(1)}}
+	case Angle:
+		return []segment{{p(1), p(0)}, {p(1), p(2)}}
+	case SquareOff:
+		u, v := p(0).Sub(p(1)).Unit(), p(2).Sub(p(1)).Unit()
+		return []segment{{p(1).Add(u.Mul(w.a)), p(1).Add(v.Mul(w.b))}}
+	case Width:
+		along := p(1).Sub(p(0)).Unit()
+		line := geom.Line{P: p(0).Add(along.Left().Mul(-w.a)), D: along}
+		left, ok := line.Meet(geom.Through(p(2), p(3)))
+		right, ok2 := line.Meet(geom.Through(p(4), p(5)))
+		if !ok || !ok2 {
+			return nil
+		}
+		return []segment{{left, right}}
+	case Offset:
+		l := geom.Through(p(1), p(2))
+		foot := l.P.Add(l.D.Unit().Mul(float64(l.Along(p(0)))))
+		return []segment{{p(1), p(2)}, {p(0), foot}}
+	}
+	return nil
+}
+
+// OutOfSight lists the readings that cannot have been taken as they are
+// written: the straight line runs through a wall, further than a tape that
+// brushes a corner.
+func (r *Result) OutOfSight() []*Problem {
+	var out []*Problem
+	v := r.sight()
+	for _, o := range r.Readings {
+		if p := r.blocked(v, o.Reading); p != nil {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// blocked tells why a reading cannot have been taken, nil if it can.
+func (r *Result) blocked(v sight, rd Reading) *Problem {
+	w, err := r.compiled(rd)
+	if err != nil {
+		return nil
+	}
+	for _, l := range r.system.drawn(&w, r.x) {
+		if gap, hidden := v.gap(l); hidden {
+			return r.outOfSight(rd, l, gap)
+		}
+	}
+	return nil
+}
+
+// AdjustSeen is Adjust without the readings that cannot have been taken because
+// their straight line runs through a wall; it gives these as well. When the
+// others do not hold the room, the error names them.
+func AdjustSeen(n Network) (*Result, []*Problem, error) {
+	r, err := Adjust(n)
+	if err != nil {
+		return nil, nil, err
+	}
+	var refused []*Problem
+	// Without a refused reading the room is a little different, and may show
+	// another one in another light.
+	for range 3 {
+		v, m := r.sight(), n
+		m.Readings = nil
+		var now []*Problem
+		for _, rd := range n.Readings {
+			if p := r.blocked(v, rd); p != nil {
+				now = append(now, p)
+			} else {
+				m.Readings = append(m.Readings, rd)
+			}
+		}
+		if sameReadings(now, refused) {
+			break
+		}
+		next, err := Adjust(m)
+		if err != nil {
+			return nil, nil, fmt.Errorf("%w (left out: %w)", err, now[0])
+		}
+		r, refused = next, now
+	}
+	return r, refused, nil
+}
+
+func sameReadings(a, b []*Problem) bool {
+	return slices.EqualFunc(a, b, func(p, q *Problem) bool { return p.Reading == q.Reading && p.Where == q.Where })
+}
+
+func (r *Result) outOfSight(rd Reading, l segment, gap [2]float64) *Problem {
+	p := bad(rd, "the straight line from %s to %s runs through %s, so it cannot have been measured; look whether other corners were meant, and leave the reading out if not",
+		r.place(l.a), r.place(l.b), r.through(l, gap))
+	p.Trouble = OutOfSight
+	return p
+}
+
+// place names the point at a place, or gives what it is.
+func (r *Result) place(at geom.Vec) string {
+	for _, p := range r.Points {
+		if p.At.Sub(at).Len() < 1 {
+			return string(p.Name)
+		}
+	}
+	return "a mark on the wall"
+}
+
+// through names the walls that a segment crosses.
+func (r *Result) through(l segment, gap [2]float64) string {
+	var walls []string
+	for _, w := range r.system.walls() {
+		if crossed(l.a, l.b, point(r.x, w.from), point(r.x, w.to)) {
+			walls = append(walls, r.system.nameOf(w))
+		}
+	}
+	if len(walls) == 0 { // it leaves from a corner right into the wall
+		middle, best := l.a.Lerp(l.b, (gap[0]+gap[1])/2), math.Inf(1)
+		for _, w := range r.system.walls() {
+			a, b := point(r.x, w.from), point(r.x, w.to)
+			t := min(1, max(0, middle.Sub(a).Dot(b.Sub(a))/max(1e-9, b.Sub(a).Dot(b.Sub(a)))))
+			if d := float64(middle.Sub(a.Lerp(b, t)).Len()); d < best {
+				walls, best = []string{r.system.nameOf(w)}, d
+			}
+		}
+	}
+	if len(walls) == 1 {
+		return "the wall " + walls[0]
+	}
+	return fmt.Sprintf("the walls %s", strings.Join(walls, " and "))
+}
