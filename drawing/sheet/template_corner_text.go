@@ -34,11 +34,11 @@ func (m *maker) cornerLabels(t *template, c slabCorner, a, b geom.Vec, left, rig
 			at := k.dir.Mul(float64(d))
 			t.labels = append(t.labels, edgeNote(at, k.dir, k.in, "gap %s", m.length(distanceTo(k.wall, at))))
 		}
-		text := fmt.Sprintf("slab, %s edge", k.edge.Name)
+		text := k.edge.Name + " edge"
 		if k.edge.Reference {
 			text += " (reference)"
 		}
-		t.labels = append(t.labels, edgeNote(k.dir.Mul(float64(dots)*0.55), k.dir, k.in, "%s; wall %s beyond", text, k.name))
+		t.labels = append(t.labels, edgeNote(k.dir.Mul(float64(dots)*0.55), k.dir, k.in, "%s; beyond: wall %s", text, k.name))
 	}
 	t.labels = append(t.labels, label{lines: m.cornerSteps(c, p.Sub(q).Len(), deg), at: mid.Mul(float64(radius) + 36), toward: geom.V(mid.X, 0.3*mid.Y), reach: 60})
 }
@@ -46,6 +46,7 @@ func (m *maker) cornerLabels(t *template, c slabCorner, a, b geom.Vec, left, rig
 // edgeNote stands beside an edge and reads along it.
 func edgeNote(at, along, in geom.Vec, format string, args ...any) label {
 	l := note(at, in, format, args...)
+	l.reach = 40
 	l.upright = math.Abs(float64(along.Y)) > math.Abs(float64(along.X))
 	return l
 }
@@ -54,7 +55,7 @@ func edgeNote(at, along, in geom.Vec, format string, args ...any) label {
 func (m *maker) cornerSteps(c slabCorner, dots unit.Length, deg func(unit.Angle) string) []string {
 	walls := "Walls " + deg(c.room.Angle)
 	if sd := c.room.AngleSD; sd > 0 {
-		walls += " ±" + deg(2*sd)
+		walls += " ±" + deg(2*sd) + " (2 sd)"
 	}
 	out := []string{fmt.Sprintf("Seen from above, at the surface, %s up. %s.", m.length(c.part.Slab.Top), walls),
 		fmt.Sprintf("Taped well, the two dots are %s apart.", m.length(dots)),

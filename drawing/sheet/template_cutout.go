@@ -62,14 +62,13 @@ func (m *maker) cutOutTemplate(p *model.Part, f model.Feature) *template {
 		t.lines = append(t.lines, drawing.Outline(l, drawing.Dense.Outline()))
 	}
 	c := a.Lerp(b, 0.5)
-	cross := func(q geom.Vec) {
-		const h = 8
-		t.lines = append(t.lines, drawing.Line(q.Sub(geom.V(h, 0)), q.Add(geom.V(h, 0)), drawing.Dense.Centre()), drawing.Line(q.Sub(geom.V(0, h)), q.Add(geom.V(0, h)), drawing.Dense.Centre()))
+	const arm = 8
+	for _, d := range []geom.Vec{geom.V(arm, 0), geom.V(0, arm)} {
+		t.lines = append(t.lines, drawing.Line(c.Sub(d), c.Add(d), drawing.Dense.Centre()))
 	}
-	cross(c)
 	t.labels = append(t.labels,
 		label{lines: []string{fmt.Sprintf("middle: %s from the left end,", m.length(c.X)), fmt.Sprintf("%s from the reference edge", m.length(-c.Y)), "seen from above"}, at: c, toward: geom.V(1, -1), reach: 60},
-		note(geom.V(a.X, c.Y), geom.V(1, 0), "%s", m.length(a.X)), note(geom.V(b.X, c.Y), geom.V(-1, 0), "%s", m.length(b.X)),
-		note(geom.V(c.X, b.Y), geom.V(0, -1), "%s", m.length(-b.Y)), note(geom.V(c.X, a.Y), geom.V(0, 1), "%s", m.length(-a.Y)))
+		note(geom.V(a.X, c.Y), geom.V(1, 0), "%s from the left", m.length(a.X)), note(geom.V(b.X, c.Y), geom.V(-1, 0), "%s", m.length(b.X)),
+		note(geom.V(c.X, b.Y), geom.V(0, -1), "%s", m.length(-b.Y)), note(geom.V(c.X, a.Y), geom.V(0, 1), "%s from the edge", m.length(-a.Y)))
 	return t
 }

@@ -18,11 +18,11 @@ const (
 
 // guideSteps are what to do with all templates.
 var guideSteps = []string{
-	"1  Print the sheets T on A4, lying, at 100 %: switch \"fit to page\" off. Nothing is nearer to the edge than 10 mm.",
+	"1  Print the sheets T on A4, lying, at 100 %, not fitted to the page. All is 10 mm clear of the edge.",
 	"2  Measure both bars of 100 mm on every sheet. Off by more than 0.3: print again or on another printer.",
 	"3  Cut the tiles out along their borders. Lay each on its neighbour: its border on the dashed line, A1-right below B1-left, cross on cross. Tape.",
-	"4  Check the whole with a tape measure where a figure is given. Paper moves with damp: use it the same day.",
-	"5  Figures win over paper. A template shows the survey; where the wall disagrees, measure the room again.",
+	"4  Check what you taped with a tape measure. Paper moves with damp: use it the same day.",
+	"5  Figures win over paper. Where the wall disagrees with a template, measure the room again.",
 }
 
 // guide lists the templates with a map that tells which tile is on which sheet.

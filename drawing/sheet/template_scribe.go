@@ -100,7 +100,7 @@ func (m *maker) scribeTemplate(p *model.Part, e model.Edge, w *model.Wall, line 
 	station := func(x unit.Length) {
 		at := geom.V(x, 0)
 		t.lines = append(t.lines, drawing.Line(geom.V(x, -2), geom.V(x, heightAt(line, x)), fine))
-		t.labels = append(t.labels, label{lines: []string{fmt.Sprintf("%s: %s", m.length(x), m.length(heightAt(line, x)))}, at: at.Sub(geom.V(0, 2)), toward: geom.V(0, -1), reach: 9})
+		t.labels = append(t.labels, label{lines: []string{fmt.Sprintf("%s: %s", m.length(x), m.length(heightAt(line, x)))}, at: at.Sub(geom.V(0, 2)), toward: geom.V(0, -1), reach: 20})
 	}
 	start := math.Ceil(float64((first.X + 25) / everyMark))
 	station(first.X)
@@ -112,7 +112,7 @@ func (m *maker) scribeTemplate(p *model.Part, e model.Edge, w *model.Wall, line 
 		t.labels = append(t.labels, note(geom.V(x, -1.5), geom.V(0, -1), "slab's %s edge; dashed: even gap of %s", e.Name, m.length(e.Gap)))
 	}
 	for x := first.X + 3*everyMark/2; x < last.X; x += 2 * everyMark {
-		t.labels = append(t.labels, note(geom.V(x, high+wallBand), geom.V(0, 1), "wall %s, seen from above at %s", w.Name, m.length(p.Slab.Top)))
+		t.labels = append(t.labels, note(geom.V(x, high+wallBand), geom.V(0, 1), "wall %s, %s up; figures: place along the edge: gap", w.Name, m.length(p.Slab.Top)))
 	}
 	return t
 }

@@ -99,10 +99,7 @@ func columnName(i int) string {
 
 // join lays tile b on tile a: right of it or below it.
 func join(shape geom.Region, a, b *tile, side, back string) {
-	both := drawing.Rect{
-		Min: geom.V(max(a.window.Min.X, b.window.Min.X), max(a.window.Min.Y, b.window.Min.Y)),
-		Max: geom.V(min(a.window.Max.X, b.window.Max.X), min(a.window.Max.Y, b.window.Max.Y)),
-	}
+	both := common(a.window, b.window)
 	p, q := geom.V(both.Centre().X, both.Min.Y), geom.V(both.Centre().X, both.Max.Y)
 	border := [2]geom.Vec{both.Min, geom.V(both.Min.X, both.Max.Y)}
 	if side == "down" {

@@ -12,6 +12,7 @@ const (
 	labelSize  = drawing.Small
 	labelPitch = drawing.Small * 1.7
 	labelClear = 0.7 // around every label
+	fineReach  = 12  // how far off a label is looked after closely
 )
 
 // draw puts a tile on its place: what it shows, its border, the crosses and the
@@ -34,6 +35,9 @@ func (t *template) draw(tl *tile) drawing.Group {
 	room.Min.X = max(room.Min.X, templatePaper.Space().Min.X-by.X)
 	put := func(l label) bool {
 		set, ok := l.set(ink, room, t.needs)
+		if !ok { // better on paper that is cut off than nowhere
+			set, ok = l.set(ink, room, func(drawing.Rect) bool { return true })
+		}
 		if ok {
 			ink.take(set...)
 			items = append(items, set...)
@@ -103,15 +107,26 @@ func (l label) set(ink *taken, room drawing.Rect, fits func(drawing.Rect) bool) 
 	if u != (geom.Vec{}) {
 		centre = l.at.Add(geom.V(u.X*(w/2+1.2), u.Y*(h/2+1.2)))
 	}
-	near := drawing.Rect{Min: centre, Max: centre}.Grow(l.reach)
-	near.Min, near.Max = near.Min.Sub(geom.V(w/2, h/2)), near.Max.Add(geom.V(w/2, h/2))
-	near.Min = geom.V(max(near.Min.X, room.Min.X), max(near.Min.Y, room.Min.Y))
-	near.Max = geom.V(min(near.Max.X, room.Max.X), min(near.Max.Y, room.Max.Y))
-	box, ok := ink.nearest(near, centre, w, h, labelClear, fits)
+	wanted := drawing.Box(centre.X-w/2, centre.Y-h/2, w, h)
+	if room.Holds(wanted) && fits(wanted) && ink.clear(wanted, labelClear) {
+		return l.write(wanted), true
+	}
+	box, ok := ink.nearest(common(room, wanted.Grow(min(l.reach, fineReach))), centre, w, h, labelClear, fits)
+	if !ok {
+		box, ok = ink.spot(common(room, wanted.Grow(l.reach)), centre, w, h, labelClear, fits)
+	}
 	if !ok {
 		return nil, false
 	}
 	return l.write(box), true
+}
+
+// common is what two rectangles share.
+func common(a, b drawing.Rect) drawing.Rect {
+	return drawing.Rect{
+		Min: geom.V(max(a.Min.X, b.Min.X), max(a.Min.Y, b.Min.Y)),
+		Max: geom.V(min(a.Max.X, b.Max.X), min(a.Max.Y, b.Max.Y)),
+	}
 }
 
 // size is the room that the lines take when they lie.

@@ -10,7 +10,10 @@ import (
 
 // templatePaper is a sheet that every home printer takes, lying. Nothing is
 // printed within 10 mm of its edge, where such printers are blind.
-var templatePaper = drawing.A4.Turned()
+var (
+	templatePaper = drawing.A4.Turned()
+	printable     = templatePaper.Paper().Grow(-drawing.Margin - 0.3) // for the middles of lines
+)
 
 const (
 	stripHeight   unit.Length = 15.5 // title, notes and level gauge along the lower edge
@@ -21,8 +24,7 @@ const (
 
 // templateRoom is where tiles stand on a sheet.
 func templateRoom() drawing.Rect {
-	p := templatePaper.Paper().Grow(-drawing.Margin)
-	return drawing.Rect{Min: p.Min.Add(geom.V(uprightGauge, stripHeight)), Max: p.Max}
+	return drawing.Rect{Min: printable.Min.Add(geom.V(uprightGauge, stripHeight)), Max: printable.Max}
 }
 
 // shelfRow is a row of tiles beside each other on a sheet.

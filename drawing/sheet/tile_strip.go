@@ -13,10 +13,9 @@ import (
 // the gauges of both directions.
 func templateStrip(number, names, parts string) func(drawing.Sheet, drawing.Block) drawing.Sheet {
 	return func(s drawing.Sheet, b drawing.Block) drawing.Sheet {
-		edge := s.Size.Paper().Grow(-drawing.Margin)
-		left, right, low := s.Size.Space().Min.X, edge.Max.X, edge.Min.Y
+		left, right, low := templatePaper.Space().Min.X, printable.Max.X, printable.Min.Y
 		fine := drawing.Dense.Fine()
-		items := []drawing.Item{drawing.Line(geom.V(edge.Min.X, low+stripHeight-1.5), geom.V(right, low+stripHeight-1.5), fine)}
+		items := []drawing.Item{drawing.Line(geom.V(printable.Min.X, low+stripHeight-1.5), geom.V(right, low+stripHeight-1.5), fine)}
 		head := drawing.Write(geom.V(left, low+9.6), number+"   "+s.Scale, drawing.Standard, drawing.Left).Strong()
 		sheetNo := drawing.Write(geom.V(right, low+9.6), fmt.Sprintf("%s   sheet %d of %d", b.Number, s.Number, s.Of), drawing.Standard, drawing.Right)
 		room := right - left - head.Width() - sheetNo.Width() - 10
@@ -30,17 +29,25 @@ func templateStrip(number, names, parts string) func(drawing.Sheet, drawing.Bloc
 		}
 		items = append(items, drawing.Write(geom.V(left+head.Width()+5, low+9.6), drawing.Fit(names, drawing.Standard, room), drawing.Standard, drawing.Left))
 
-		items = append(items, levelGauge(geom.V(left, low+0.5))...)
+		items = append(items, levelGauge(geom.V(left, low))...)
 		text := left + 119
-		about := fmt.Sprintf("%s, revision %s, survey of %s. Tiles %s", b.Owner, b.Revision, b.Surveyed, parts)
+		about := fmt.Sprintf("%s%s%s. Tiles %s", b.Owner, after(", revision ", b.Revision), after(", survey of ", b.Surveyed), parts)
 		items = append(items,
 			drawing.Write(geom.V(text, low+5), drawing.Fit(about, drawing.Small, right-text), drawing.Small, drawing.Left),
-			drawing.Write(geom.V(text, low+0.9), "Print at 100 %, never fit to page. Measure both bars: 100 mm.", drawing.Small, drawing.Left).Strong())
+			drawing.Write(geom.V(text, low+0.6), "Print at 100 %, never fit to page. Measure both bars: 100 mm.", drawing.Small, drawing.Left).Strong())
 		s.Items = append(append([]drawing.Item{}, s.Items...),
 			drawing.Group{ID: "sheet-block", Title: "title", Items: items},
-			drawing.Group{ID: "sheet-frame", Title: "upright gauge", Items: standingGauge(geom.V(edge.Min.X+0.5, 62))})
+			drawing.Group{ID: "sheet-frame", Title: "upright gauge", Items: standingGauge(geom.V(printable.Min.X, 62))})
 		return s
 	}
+}
+
+// after puts words before a value, if there is one.
+func after(words, value string) string {
+	if value == "" {
+		return ""
+	}
+	return words + value
 }
 
 // levelGauge is a bar of 100 mm with a stroke every 10 and its length.
