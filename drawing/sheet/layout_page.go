@@ -67,8 +67,8 @@ type laid struct {
 	over     []block // what found no room
 }
 
-// better fills a page of the paper as it stands or, where that makes the
-// pictures larger, lies.
+// better fills a page of the paper upright or, where that makes the pictures
+// larger without calling for one more page of left-overs, lying.
 func (m *maker) better(list []chapter) laid {
 	l := m.fill(list)
 	if m.size.Height < m.size.Width {
@@ -76,10 +76,12 @@ func (m *maker) better(list []chapter) laid {
 	}
 	turned := *m
 	turned.size = m.size.Turned()
-	if k := turned.fill(list); larger(l.scale, k.scale) != l.scale {
-		return k
+	k := turned.fill(list)
+	done := len(l.chapters) == len(list) && len(l.over) == 0
+	if larger(l.scale, k.scale) == l.scale || done && len(k.over) > 0 {
+		return l
 	}
-	return l
+	return k
 }
 
 // fill takes as many chapters on a page as may share it, at least one.
