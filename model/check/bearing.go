@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"slabwright/model"
 	"slabwright/model/find"
@@ -13,7 +14,7 @@ import (
 const leastSeat unit.Length = 25
 
 var seatRule = Rule{
-	ID: "bearing", Title: "The slab lies on its angle",
+	ID: "bearing", Title: "The slab lies on its angle", Fit: true,
 	Basis: "25 mm of bearing at least: " + practice,
 	Why:   "A gap at the wall is taken from the bearing: on a narrow seat the slab slips off or crushes at the arris. A slab with neither angle nor rod is not carried.",
 	Run: func(s Site) []find.Finding {
@@ -22,54 +23,109 @@ var seatRule = Rule{
 			if p.Slab == nil {
 				continue
 			}
-			carried := 0
-			for _, a := range s.Design.Parts {
-				if a.Rod != nil && a.Rod.Shelf == p.ID {
-					carried++
+			carriers := carriersOf(s.Design, p)
+			for _, a := range carriers {
+				if a.Angle != nil {
+					out = append(out, s.seat(p, a))
 				}
-				if a.Angle == nil || a.Angle.Under != p.ID {
-					continue
-				}
-				carried++
-				out = append(out, seat(p, a))
 			}
-			if carried == 0 {
-				out = append(out, find.Finding{Status: find.Fail, Parts: []string{p.ID}, Why: "Neither an angle nor a rod carries " + p.ID + ".",
-					Measured: &find.Quantity{Value: 0, Unit: "supports"}, Required: &find.Limit{Value: 1, Relation: find.AtLeast, Unit: "supports"}, Margin: &find.Quantity{Value: -1, Unit: "supports"},
-					Fix: []find.Fix{{Text: "add an angle along one of its walls"}}})
+			if len(carriers) == 0 {
+				out = append(out, find.Finding{
+					Parts: []string{p.ID}, Why: "Neither an angle nor a rod carries " + p.ID + ".",
+					Measured: &find.Quantity{Value: 0, Unit: "supports"}, Required: &find.Limit{Value: 1, Relation: find.AtLeast, Unit: "supports"},
+					Fix: []find.Fix{hint("add an angle along one of its walls")},
+				}.Judge())
 			}
 		}
 		return out
 	},
 }
 
-// seat measures the width of wood over the seat leg, square to the wall, at
-// the middle and near both ends of the angle.
-func seat(slab, angle *model.Part) find.Finding {
-	a := angle.Angle
-	pose := a.Pose()
-	outline := slab.Outline()
-	least := a.Section.Leg
-	var where geom.Vec
-	for _, t := range []float64{0.1, 0.5, 0.9} {
-		x := a.Length * unit.Length(t)
-		heel, toe := pose.Plan(geom.V(x, 0)), pose.Plan(geom.V(x, -a.Section.Leg))
-		var wood unit.Length
-		for _, span := range outline.Inside(heel, toe) {
-			wood += a.Section.Leg * unit.Length(span[1]-span[0])
+// carriersOf gives the angles and rods that carry a slab.
+func carriersOf(d *model.Design, slab *model.Part) []*model.Part {
+	var out []*model.Part
+	for _, p := range d.Parts {
+		if p.Angle != nil && p.Angle.Under == slab.ID || p.Rod != nil && p.Rod.Shelf == slab.ID {
+			out = append(out, p)
 		}
-		if wood < least {
-			least, where = wood, heel
+	}
+	return out
+}
+
+// seatOf is the flat of the seat leg seen from above. With the wall leg up the
+// root fillet and the rounded toe carry nothing.
+func seatOf(a *model.AnglePart) (region geom.Region, near, far unit.Length) {
+	near, far = 0, a.Section.Leg
+	if a.LegUp {
+		near, far = a.Section.Thickness+a.Section.Root, a.Section.Leg-a.Section.Toe
+	}
+	return geom.Rect(geom.V(0, -far), geom.V(a.Length, -near)).Place(a.Pose()), near, far
+}
+
+// flatOf is the underside of a slab seen from above, less its eased edges and
+// what is cut out of it from below. Pilot holes are too small to count.
+func flatOf(slab *model.Part) geom.Region {
+	sp := slab.Slab
+	out := sp.UnderOutline()
+	var gone []geom.Region
+	for _, e := range sp.Edges {
+		if e.Ease > 0 {
+			gone = append(gone, geom.Strip([]geom.Vec{e.Start, e.End}, 2*e.Ease, 0.05))
+		}
+	}
+	for _, f := range sp.Features {
+		below := f.Face == model.UnderFace && (f.Kind == model.Groove || f.Kind == model.Pocket)
+		if below || f.Kind == model.Through || f.Kind == model.CutOut {
+			gone = append(gone, f.Outline)
+		}
+	}
+	return out.Minus(gone...).Place(sp.Pose)
+}
+
+// seat measures how deep the wood lies on the seat leg, square to the wall,
+// every few centimetres from half a leg's width inside one end of the angle to
+// the same at the other.
+func (s Site) seat(slab, angle *model.Part) find.Finding {
+	a := angle.Angle
+	pose, wood := a.Pose(), flatOf(slab)
+	_, near, far := seatOf(a)
+	least := far - near
+	where := pose.Plan(geom.V(a.Length/2, 0))
+	from, to := a.Section.Leg/2, a.Length-a.Section.Leg/2
+	n := max(2, int(math.Ceil(float64((to-from)/50))))
+	for i := range n + 1 {
+		x := from + (to-from)*unit.Length(i)/unit.Length(n)
+		heel, toe := pose.Plan(geom.V(x, -near)), pose.Plan(geom.V(x, -far))
+		var lies unit.Length
+		for _, span := range wood.Inside(heel, toe) {
+			lies += (far - near) * unit.Length(span[1]-span[0])
+		}
+		if lies < least-0.005 {
+			least, where = lies, heel
 		}
 	}
 	f := find.Finding{
 		Parts: []string{slab.ID, angle.ID}, Walls: []string{a.Wall.Name}, At: at(where.Up(a.Seat)),
-		Why:      fmt.Sprintf("%s lies %.1f mm deep on %s (%s).", slab.ID, float64(least), angle.ID, a.Section.Name),
-		Measured: find.MM(least), Required: find.LimitMM(find.AtLeast, leastSeat),
-		Fix: []find.Fix{{Text: "take a wider angle or a smaller gap at that wall"}},
+		Why:      fmt.Sprintf("%s lies %.1f mm deep on %s (%s) where it lies least.", capital(slab.ID), float64(least), angle.ID, a.Section.Name),
+		Measured: mm(least), Required: limit(find.AtLeast, leastSeat),
 	}.Judge()
-	if f.Status == find.Pass {
-		f.Fix = nil
+	if f.Status == find.Fail {
+		f.Fix = s.seatFixes(slab, a, up(leastSeat-least))
 	}
 	return f
+}
+
+// seatFixes proposes a smaller gap at that wall, as far as it may be, and a
+// wider angle.
+func (s Site) seatFixes(slab *model.Part, a *model.AnglePart, lack unit.Length) []find.Fix {
+	var out []find.Fix
+	g, ok := gapTo(slab, a.Wall)
+	if ok && g.edge.Gap-lack >= leastGap {
+		out = append(out, s.set(hint("make the gap at the wall %s %.0f mm smaller: %.1f mm", a.Wall.Name, float64(lack), float64(g.edge.Gap-lack)), gapParameter(g.edge), g.edge.Gap, g.edge.Gap-lack))
+	}
+	text := "take an angle with a leg %.0f mm wider"
+	if len(out) > 0 {
+		text = "or " + text
+	}
+	return append(out, hint(text, float64(lack)))
 }

@@ -1,11 +1,14 @@
 // Package check holds the rules that a finished design is held against. One
 // rule is one file; it registers nothing by itself but stands in the list All.
 // Every rule gives findings with measured and required values, the assumption
-// behind them, their source and a hint to mend them.
+// behind them, their source and a hint to mend them. A rule that lacks an input
+// says "unknown" and names what to measure; it never passes.
 package check
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"sync"
 
 	"slabwright/model"
@@ -13,34 +16,39 @@ import (
 	"slabwright/model/geom"
 )
 
-// Site is what a rule looks at.
+// Site is what a rule looks at. Params are the parameters of the preset that
+// made the design; with them a hint can name the parameter to change.
 type Site struct {
 	Job    model.Job
 	Room   *model.Room
 	Design *model.Design
+	Params []model.Param
+
+	shapes shapes
 }
 
-// Rule is one check.
+// Rule is one check. Fit tells that its margins are room between things, as
+// opposed to wood or steel left in a part: only like margins are compared.
 type Rule struct {
 	ID    string
 	Title string
 	Basis string // standard, table or "common practice, no source"
 	Why   string // what goes wrong when it fails, for `explain`
+	Fit   bool
 	Run   func(Site) []find.Finding
 }
 
 // All lists every rule in the order in which they run.
 var All = []Rule{
-	surveyRule, leavesRoom, overlap, wallGap, seatRule, cornerClash, kneeSpace,
-	woodEdges, steelEdges, anchorRule, obstacleRule, shelfRoom, naturalEdge, massRule,
+	describedRule, surveyRule, leavesRoom, overlap, wallGap, cornerClash, seatRule, tipping,
+	kneeSpace, elbowRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
+	woodEdges, steelEdges, naturalEdge, offerRule, massRule,
 }
 
 // ByID gives the rule of that name, and whether there is one.
 func ByID(id string) (Rule, bool) {
-	for _, r := range All {
-		if r.ID == id {
-			return r, true
-		}
+	if i := slices.IndexFunc(All, func(r Rule) bool { return r.ID == id }); i >= 0 {
+		return All[i], true
 	}
 	return Rule{}, false
 }
@@ -48,16 +56,14 @@ func ByID(id string) (Rule, bool) {
 // Run runs every rule. A rule that breaks becomes a finding of its own: the
 // others still run.
 func Run(s Site) []find.Finding {
-	out := append([]find.Finding(nil), s.Design.Faults()...)
+	s.shapes = shapesOf(s.Design)
 	parts := make([][]find.Finding, len(All))
 	var wait sync.WaitGroup
 	for i, r := range All {
 		wait.Go(func() { parts[i] = runOne(r, s) })
 	}
 	wait.Wait()
-	for _, p := range parts {
-		out = append(out, p...)
-	}
+	out := slices.Concat(parts...)
 	for i := range out {
 		fill(&out[i])
 	}
@@ -70,7 +76,7 @@ func runOne(r Rule, s Site) (out []find.Finding) {
 		if p := recover(); p != nil {
 			out = []find.Finding{{
 				Rule: r.ID, Status: find.Broken, Title: r.Title, Basis: r.Basis,
-				Why: fmt.Sprintf("this rule broke: %v", p),
+				Why: fmt.Sprintf("This rule broke: %v", p),
 				Fix: []find.Fix{{Text: "send us the job file and this line; the fault is ours"}},
 			}}
 		}
@@ -89,7 +95,7 @@ func runOne(r Rule, s Site) (out []find.Finding) {
 }
 
 // fill makes empty lists out of nil ones, so that the report has the same keys
-// in every finding.
+// in every finding, and rounds numbers to a micrometre.
 func fill(f *find.Finding) {
 	if f.Parts == nil {
 		f.Parts = []string{}
@@ -103,6 +109,18 @@ func fill(f *find.Finding) {
 	if f.Fix == nil {
 		f.Fix = []find.Fix{}
 	}
+	for _, q := range []**find.Quantity{&f.Measured, &f.Margin} {
+		switch x := *q; {
+		case x == nil:
+		case math.IsNaN(x.Value) || math.IsInf(x.Value, 0):
+			*q = nil // JSON has no such number
+		default:
+			x.Value, x.SD = round3(x.Value), round3(x.SD)
+		}
+	}
+	if f.Required != nil {
+		f.Required.Value, f.Required.High = round3(f.Required.Value), round3(f.Required.High)
+	}
 }
 
 // at puts a place into a finding.
@@ -110,25 +128,28 @@ func at(v geom.Vec3) *[3]float64 {
 	return &[3]float64{round3(float64(v.X)), round3(float64(v.Y)), round3(float64(v.Z))}
 }
 
-func round3(x float64) float64 {
-	return float64(int64(x*1000+copysign(0.5, x))) / 1000
-}
-
-func copysign(m, s float64) float64 {
-	if s < 0 {
-		return -m
-	}
-	return m
-}
+// round3 rounds to three decimals and never gives a negative zero.
+func round3(x float64) float64 { return math.Round(x*1000)/1000 + 0 }
 
 // unknown is the finding of a rule that lacks an input.
 func unknown(why string, fix ...find.Fix) find.Finding {
-	return find.Finding{Status: find.Unknown, Why: "not checked: " + why, Fix: fix}
+	return find.Finding{Status: find.Unknown, Why: "Not known yet: " + why, Fix: fix}
 }
 
-// value makes a fix that sets a parameter.
-func value(text, parameter string, v float64) find.Fix {
-	return find.Fix{Text: text, Parameter: parameter, Value: &v}
+// unbuilt is the finding for parts that have no solid, nil if all have one.
+func unbuilt(d *model.Design) []find.Finding {
+	var names []string
+	for _, p := range d.Parts {
+		if len(p.Bodies) == 0 {
+			names = append(names, p.ID)
+		}
+	}
+	if names == nil {
+		return nil
+	}
+	f := unknown(fmt.Sprintf("%s could not be built, so nothing can be measured on it.", list(names)), hint("mend its description first"))
+	f.Parts = names
+	return []find.Finding{f}
 }
 
 const practice = "common practice, no source"

@@ -2,11 +2,11 @@ package check
 
 import (
 	"fmt"
-	"math"
 
 	"slabwright/model"
 	"slabwright/model/calc/corner"
 	"slabwright/model/find"
+	"slabwright/model/geom"
 	"slabwright/model/unit"
 )
 
@@ -14,81 +14,203 @@ import (
 const leastLegGap unit.Length = 2
 
 var cornerClash = Rule{
-	ID: "angles-in-corner", Title: "Two angles do not meet in the corner",
-	Basis: "plane geometry of two legs in a corner of any angle; 2 mm for the yard's saw (+0/+2): " + practice,
+	ID: "angles-in-corner", Title: "Two angles do not meet in the corner", Fit: true,
+	Basis: "plane geometry of two legs in a corner of any angle; 2 mm for the yard's saw: " + practice,
 	Why:   "Two angles each as long as their wall, or shorter by a round amount, still meet where their legs cross: in a square corner a leg of 60 mm needs 60 mm, not 50.",
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
-		for i, a := range s.Design.Parts {
-			for _, b := range s.Design.Parts[i+1:] {
-				if a.Angle == nil || b.Angle == nil {
-					continue
-				}
-				switch {
-				case a.Angle.Wall.Next() == b.Angle.Wall && a.Angle.Wall != b.Angle.Wall:
-					out = append(out, meetInCorner(a, b)...)
-				case b.Angle.Wall.Next() == a.Angle.Wall && a.Angle.Wall != b.Angle.Wall:
-					out = append(out, meetInCorner(b, a)...)
-				}
+		var clashes []meeting
+		for _, m := range meetings(s.Design) {
+			f := m.judge()
+			if f.Status == find.Fail {
+				clashes = append(clashes, m)
 			}
+			out = append(out, f)
+		}
+		i := 0
+		for k := range out {
+			if out[k].Status == find.Fail {
+				out[k].Fix = s.legFixes(clashes[i], clashes)
+				i++
+			}
+		}
+		if len(out) == 0 {
+			out = append(out, find.Finding{Status: find.Pass, Why: "No two angles reach the same corner at the same height."})
 		}
 		return out
 	},
 }
 
-// meetInCorner judges the right end of one angle against the left end of the
-// next, seen from the room.
-func meetInCorner(left, right *model.Part) []find.Finding {
-	a, b := left.Angle, right.Angle
-	sa, okA := a.SetBackFrom(a.Wall, true)
-	sb, okB := b.SetBackFrom(b.Wall, false)
-	if !okA || !okB || math.Abs(float64(a.Seat-b.Seat)) >= float64(max(a.Section.Leg, b.Section.Leg)) {
-		return nil
-	}
-	theta := model.CornerAngle(a.Wall, b.Wall)
-	la, lb := corner.Leg{SetBack: sa, Width: a.Reach()}, corner.Leg{SetBack: sb, Width: b.Reach()}
-	f := find.Finding{
-		Parts: []string{left.ID, right.ID}, Walls: []string{a.Wall.Name, b.Wall.Name}, At: at(a.Wall.To.At.Up(a.Seat)),
-		Required: find.LimitMM(find.AtLeast, leastLegGap),
-		Assumed:  []find.Assumption{{What: fmt.Sprintf("the corner %s has %.2f° inside the room, less twice its standard deviation", a.Wall.To.Name, theta.Degrees()), Source: "survey"}},
-	}
-	c, err := corner.Check(theta, la, lb)
-	if err != nil {
-		g := unknown(fmt.Sprintf("corner %s: %v", a.Wall.To.Name, err))
-		g.Parts, g.Walls = f.Parts, f.Walls
-		return []find.Finding{g}
-	}
-	gap := c.Clearance
-	f.Why = fmt.Sprintf("At corner %s the legs of %s and %s pass each other by %.1f mm.", a.Wall.To.Name, left.ID, right.ID, float64(gap))
-	if !c.Free {
-		gap = -min(c.Box[0], c.Box[1])
-		f.Why = fmt.Sprintf("At corner %s the legs of %s and %s overlap by %.0f x %.0f mm (set back %.1f and %.1f mm).",
-			a.Wall.To.Name, left.ID, right.ID, float64(c.Box[0]), float64(c.Box[1]), float64(sa), float64(sb))
-	}
-	f.Measured = find.MM(gap)
-	f = f.Judge()
-	if f.Status == find.Fail {
-		f.Fix = legFixes(theta, left, right, la, lb)
-	}
-	return []find.Finding{f}
-}
+// meeting is the right end of one angle and the left end of the next, as seen
+// from the room, in the corner of their walls.
+type meeting struct{ left, right *model.Part }
 
-// legFixes proposes the least set-backs that clear: both alike, or one running
-// through and the other butting against it, and what "shorter by" that makes.
-func legFixes(theta unit.Angle, left, right *model.Part, la, lb corner.Leg) []find.Fix {
-	var out []find.Fix
-	if s, err := corner.Alike(theta, la.Width, lb.Width, leastLegGap); err == nil {
-		s = up(s)
-		out = append(out, find.Fix{Text: fmt.Sprintf("set both angles back %.0f mm from the corner; between two such corners an angle is then %.0f mm shorter than its wall", float64(s), float64(2*s))})
-	}
-	own, err1 := corner.Start(theta, lb.Width)
-	own = up(own + leastLegGap)
-	s, err2 := corner.Butt(theta, corner.Leg{SetBack: own, Width: lb.Width}, la.Width, leastLegGap)
-	if err1 == nil && err2 == nil {
-		out = append(out, find.Fix{Text: fmt.Sprintf("or let %s start %.0f mm from the corner and set %s back %.0f mm", right.ID, float64(own), left.ID, float64(up(s)))})
+// meetings gives every two angles whose ends are near the corner that their
+// walls share, at heights that overlap.
+func meetings(d *model.Design) []meeting {
+	var out []meeting
+	for _, a := range d.Parts {
+		for _, b := range d.Parts {
+			if a.Angle == nil || b.Angle == nil || a.Angle.Wall == b.Angle.Wall || a.Angle.Wall.Next() != b.Angle.Wall {
+				continue
+			}
+			_, okA := a.Angle.SetBackFrom(a.Angle.Wall, true)
+			_, okB := b.Angle.SetBackFrom(b.Angle.Wall, false)
+			if okA && okB && len(legs(a.Angle, b.Angle)) > 0 {
+				out = append(out, meeting{a, b})
+			}
+		}
 	}
 	return out
 }
 
-// up rounds up to whole millimetres.
-func up(l unit.Length) unit.Length { return unit.Length(math.Ceil(float64(l) - 1e-9)) }
+// legs gives the pairs of legs of two angles that overlap in height, as what
+// each takes of the plan beside its wall: the width of the seat leg, or the
+// thickness of the wall leg.
+func legs(a, b *model.AnglePart) [][2]unit.Length {
+	type strip struct{ width, low, high unit.Length }
+	strips := func(p *model.AnglePart) []strip {
+		s := p.Section
+		wall := strip{s.Thickness, p.Seat - s.Leg, p.Seat}
+		if p.LegUp {
+			wall.low, wall.high = p.Seat-s.Thickness, p.Seat-s.Thickness+s.Leg
+		}
+		return []strip{{s.Leg, p.Seat - s.Thickness, p.Seat}, wall}
+	}
+	var out [][2]unit.Length
+	for _, p := range strips(a) {
+		for _, q := range strips(b) {
+			if min(p.high, q.high)-max(p.low, q.low) > contact {
+				out = append(out, [2]unit.Length{p.width, q.width})
+			}
+		}
+	}
+	return out
+}
+
+// setBacks are the distances of both ends from where the two heel lines meet.
+// A wall that bulges or leans moves the heel line, and with it that place.
+func (m meeting) setBacks() (left, right unit.Length, ok bool) {
+	p, q := m.left.Angle.Pose(), m.right.Angle.Pose()
+	along := func(at geom.Pose) geom.Line { return geom.Line{P: at.At.Flat(), D: geom.V(1, 0).Turn(at.Turn)} }
+	a, b := along(p), along(q)
+	c, ok := a.Meet(b)
+	return a.Along(c) - m.left.Angle.Length, -b.Along(c), ok
+}
+
+// thetas are the corner's angle and its bounds two standard deviations off.
+func (m meeting) thetas() []unit.Angle {
+	c := m.left.Angle.Wall.To
+	return []unit.Angle{c.Angle - 2*c.AngleSD, c.Angle, c.Angle + 2*c.AngleSD}
+}
+
+// worst is the least clearance of any two legs within the uncertainty of the
+// corner, and the overlap if there is one.
+func (m meeting) worst() (gap unit.Length, clash corner.Clash, err error) {
+	sa, sb, ok := m.setBacks()
+	if !ok {
+		return 0, clash, fmt.Errorf("its walls run parallel")
+	}
+	gap = 1e9
+	for _, w := range legs(m.left.Angle, m.right.Angle) {
+		for _, t := range m.thetas() {
+			c, err := corner.Check(t, corner.Leg{SetBack: sa, Width: w[0]}, corner.Leg{SetBack: sb, Width: w[1]})
+			if err != nil {
+				return 0, c, err
+			}
+			g := c.Clearance
+			if !c.Free {
+				g = -min(c.Box[0], c.Box[1])
+			}
+			if g < gap {
+				gap, clash = g, c
+			}
+		}
+	}
+	return gap, clash, nil
+}
+
+func (m meeting) judge() find.Finding {
+	a, b := m.left.Angle, m.right.Angle
+	c := a.Wall.To
+	f := find.Finding{Parts: []string{m.left.ID, m.right.ID}, Walls: []string{a.Wall.Name, b.Wall.Name}, At: at(c.At.Up(a.Seat))}
+	gap, clash, err := m.worst()
+	if err != nil {
+		u := unknown(fmt.Sprintf("corner %s: %v.", c.Name, err), hint("measure the angle at %s again", c.Name))
+		u.Parts, u.Walls, u.At = f.Parts, f.Walls, f.At
+		return u
+	}
+	f.Measured, f.Required = mm(gap), limit(find.AtLeast, leastLegGap)
+	f.Assumed = []find.Assumption{{What: fmt.Sprintf("the corner %s has %.2f° inside the room; twice its standard deviation of %.2f° to either side counts as well", c.Name, c.Angle.Degrees(), c.AngleSD.Degrees()), Source: "survey"}}
+	f = f.Judge()
+	sa, _ := a.SetBackFrom(a.Wall, true)
+	sb, _ := b.SetBackFrom(b.Wall, false)
+	ends := fmt.Sprintf("set back %.1f and %.1f mm", float64(sa), float64(sb))
+	legs := fmt.Sprintf("At corner %s the legs of %s and %s", c.Name, m.left.ID, m.right.ID)
+	switch h := hundredth(gap); {
+	case h > 0:
+		f.Why = fmt.Sprintf("%s are %.1f mm apart (%s).", legs, h, ends)
+	case h == 0:
+		f.Why = fmt.Sprintf("%s touch (%s).", legs, ends)
+	default:
+		f.Why = fmt.Sprintf("%s overlap by %.0f x %.0f mm (%s).", legs, float64(clash.Box[0]), float64(clash.Box[1]), ends)
+	}
+	return f
+}
+
+// alike is the least set-back from the corner, the same for both ends, that
+// clears every two legs; butt is the least one of the left angle when the right
+// one runs as far into the corner as its wall allows.
+func (m meeting) alike() (both, butt, own unit.Length, ok bool) {
+	sa, sb, ok := m.setBacks()
+	if !ok {
+		return 0, 0, 0, false
+	}
+	// What lies between the corner of the room and that of the heel lines.
+	ca, _ := m.left.Angle.SetBackFrom(m.left.Angle.Wall, true)
+	cb, _ := m.right.Angle.SetBackFrom(m.right.Angle.Wall, false)
+	moveA, moveB := ca-sa, cb-sb
+	wide := m.right.Angle.Section.Leg
+	for _, t := range m.thetas() {
+		start, err := corner.Start(t, wide)
+		if err != nil {
+			return 0, 0, 0, false
+		}
+		own = max(own, start+leastLegGap)
+	}
+	for _, w := range legs(m.left.Angle, m.right.Angle) {
+		for _, t := range m.thetas() {
+			s, err1 := corner.Alike(t, w[0], w[1], leastLegGap)
+			one, err2 := corner.Butt(t, corner.Leg{SetBack: own, Width: w[1]}, w[0], leastLegGap)
+			if err1 != nil || err2 != nil {
+				return 0, 0, 0, false
+			}
+			both, butt = max(both, s), max(butt, one)
+		}
+	}
+	return up(both + max(moveA, moveB)), up(butt + moveA), up(own + moveB), true
+}
+
+// legFixes proposes the least set-backs that clear: both alike, which is the
+// "shorter by" of an angle between two such corners, or one running through and
+// the other butting against it.
+func (s Site) legFixes(m meeting, clashes []meeting) []find.Fix {
+	both, butt, own, ok := m.alike()
+	if !ok {
+		return nil
+	}
+	most := both // what serves every corner that fails
+	for _, c := range clashes {
+		if b, _, _, ok := c.alike(); ok {
+			most = max(most, b)
+		}
+	}
+	fix := hint("set both angles back %.0f mm from corner %s: an angle between two such corners is then %.0f mm shorter than its wall", float64(both), m.left.Angle.Wall.To.Name, float64(2*both))
+	if now, ok := s.now("shorter_by"); ok && now > 0 {
+		fix = s.set(fix, "shorter_by", now, 2*most)
+	}
+	return []find.Fix{
+		fix,
+		hint("or let %s start %.0f mm from the corner and end %s %.0f mm before it", m.right.ID, float64(own), m.left.ID, float64(butt)),
+	}
+}

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"slabwright/model"
 	"slabwright/model/find"
@@ -16,9 +17,12 @@ const (
 	widestGap unit.Length = 12
 )
 
+// beside is how near a wall must be to count as the one that an edge faces.
+const beside unit.Length = 60
+
 var wallGap = Rule{
-	ID: "wall-gap", Title: "A gap is left between the slab and the wall",
-	Basis: "2 to 3 mm left at each end to get a top in: " + practice,
+	ID: "wall-gap", Title: "A gap is left between the slab and the wall", Fit: true,
+	Basis: "2 to 3 mm left at each end to get a top in; more than 12 mm shows: " + practice,
 	Why:   "A slab as long as the space cannot be lowered into it, and wood that swells against a wall lifts or cracks it. Too wide a gap shows.",
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
@@ -26,25 +30,37 @@ var wallGap = Rule{
 			if p.Slab == nil {
 				continue
 			}
+			n := len(out)
 			for _, w := range s.Room.Walls {
-				if f, ok := gapTo(p, w); ok {
-					out = append(out, f)
+				if g, ok := gapTo(p, w); ok {
+					out = append(out, s.judgeGap(p, w, g))
 				}
+			}
+			if len(out) == n {
+				out = append(out, find.Finding{Status: find.Pass, Parts: []string{p.ID}, Why: fmt.Sprintf("No wall is within %.0f mm of an edge of %s.", float64(beside), p.ID)})
 			}
 		}
 		return out
 	},
 }
 
-// gapTo measures the least and the widest gap along the stretch where an edge
-// of the slab runs beside a wall, at the underside and at the top.
-func gapTo(p *model.Part, w *model.Wall) (find.Finding, bool) {
+// wallJoint is the joint between a slab and a wall: its least and its greatest
+// width, the edge with the least, and where that is.
+type wallJoint struct {
+	least, widest unit.Length
+	edge          model.Edge
+	where         geom.Vec
+}
+
+// gapTo measures the joint along the stretch where an edge of the slab runs
+// beside a wall, at the underside and at the top: a wall leans evenly, so it is
+// nowhere nearer in between.
+func gapTo(p *model.Part, w *model.Wall) (wallJoint, bool) {
 	sp := p.Slab
-	least, widest := unit.Length(1e9), unit.Length(0)
-	var where geom.Vec
+	out := wallJoint{least: 1e9}
 	found := false
 	for _, e := range sp.Edges {
-		if e.Bound != model.ToWall {
+		if e.Bound == model.ToPart || !facing(sp.Pose, e, w) {
 			continue
 		}
 		for _, z := range []unit.Length{sp.Top - sp.Thickness, sp.Top} {
@@ -53,36 +69,78 @@ func gapTo(p *model.Part, w *model.Wall) (find.Finding, bool) {
 				continue
 			}
 			found = true
-			if l < least {
-				least, where = l, at
+			if l < out.least {
+				out.least, out.where, out.edge = l, at, e
 			}
-			widest = max(widest, wide)
+			out.widest = max(out.widest, wide)
 		}
 	}
-	if !found {
-		return find.Finding{}, false
-	}
-	f := find.Finding{
-		Parts: []string{p.ID}, Walls: []string{w.Name}, At: at(where.Up(sp.Top)),
-		Measured: find.MM(least), Required: find.LimitMM(find.AtLeast, leastGap),
-		Assumed: []find.Assumption{{What: "the walls are straight or bowed as measured, at both faces of the slab", Source: "survey"}},
-		Why:     fmt.Sprintf("Between %s and the wall %s the gap is %.1f to %.1f mm.", p.ID, w.Name, float64(least), float64(widest)),
-	}.Judge()
-	switch {
-	case f.Status == find.Fail:
-		f.Fix = []find.Fix{{Text: fmt.Sprintf("make the gap %.1f mm wider, or scribe that edge", float64(leastGap-least))}}
-	case widest > widestGap:
-		f.Status = find.Warn
-		f.Why += fmt.Sprintf(" More than %.0f mm shows.", float64(widestGap))
-		f.Fix = []find.Fix{{Text: "scribe the edge to the wall, or cover the joint with a bead"}}
-	}
-	return f, true
+	return out, found
 }
 
-// gapAlong samples an edge against a wall's face where the face runs beside it:
-// at the corners of both polylines, which is where a distance between straight
-// lines is least or greatest. ok is false when they do not face each other
-// within 60 mm over a finger's breadth.
+// facing tells whether an edge looks at a wall: both run the same way, for the
+// room lies to the right of walls as the slab lies to the right of its edges.
+func facing(pose geom.Pose, e model.Edge, w *model.Wall) bool {
+	return e.End.Sub(e.Start).Turn(pose.Turn).Dot(w.Chord().D) > 0
+}
+
+func (s Site) judgeGap(p *model.Part, w *model.Wall, g wallJoint) find.Finding {
+	f := find.Finding{
+		Parts: []string{p.ID}, Walls: []string{w.Name}, At: at(g.where.Up(p.Slab.Top)),
+		Measured: mm(g.least), Required: limit(find.AtLeast, leastGap),
+		Assumed: []find.Assumption{assumedFace(w)},
+		Why:     fmt.Sprintf("Between %s and the wall %s the gap is %s.", p.ID, w.Name, fromTo(g.least, g.widest)),
+	}
+	switch l := hundredth(g.least); {
+	case l == 0 && hundredth(g.widest) == 0:
+		f.Why = fmt.Sprintf("%s touches the wall %s: the gap is 0.0 mm.", capital(p.ID), w.Name)
+	case l < 0:
+		f.Why = fmt.Sprintf("%s runs %.1f mm into the wall %s.", capital(p.ID), -float64(g.least), w.Name)
+	}
+	f = f.Judge()
+	switch {
+	case f.Status == find.Fail:
+		lack := up((leastGap-g.least)*10) / 10
+		f.Fix = []find.Fix{
+			s.set(hint("make the gap %.1f mm wider: %.1f mm", float64(lack), float64(g.edge.Gap+lack)), gapParameter(g.edge), g.edge.Gap, g.edge.Gap+lack),
+			hint("or scribe that edge to the wall on the spot, which takes off at least as much"),
+		}
+	case g.widest > widestGap:
+		f.Status = find.Warn
+		f.Why += fmt.Sprintf(" More than %.0f mm shows.", float64(widestGap))
+		f.Fix = []find.Fix{hint("scribe the %s edge of %s to the wall %s, or cover the joint with a bead", g.edge.Name, p.ID, w.Name)}
+	}
+	return f
+}
+
+// fromTo writes a range of lengths, or one where both are printed alike.
+func fromTo(low, high unit.Length) string {
+	a, b := fmt.Sprintf("%.1f", hundredth(low)), fmt.Sprintf("%.1f", hundredth(high))
+	if a == b {
+		return a + " mm"
+	}
+	return a + " to " + b + " mm"
+}
+
+// gapParameter is what presets call the gap of an edge.
+func gapParameter(e model.Edge) string {
+	if e.Name == "left" || e.Name == "right" {
+		return "side_gap"
+	}
+	return "back_gap"
+}
+
+func assumedFace(w *model.Wall) find.Assumption {
+	if w.Bow == 0 {
+		return find.Assumption{What: "the wall " + w.Name + " is flat: no bow was given for it", Source: "job file"}
+	}
+	return find.Assumption{What: fmt.Sprintf("the wall %s is bowed evenly by %.1f mm, as measured at its middle", w.Name, math.Abs(float64(w.Bow))), Source: "job file"}
+}
+
+// gapAlong measures an edge against a wall's face where the face runs beside
+// it: at the corners of both polylines, which is where a distance between
+// straight lines is least or greatest. ok is false when they do not face each
+// other within reach over a finger's breadth.
 func gapAlong(a, b geom.Vec, face []geom.Vec) (least, widest unit.Length, where geom.Vec, ok bool) {
 	edge := geom.Through(a, b)
 	l := edge.D.Len()
@@ -95,7 +153,7 @@ func gapAlong(a, b geom.Vec, face []geom.Vec) (least, widest unit.Length, where 
 	for _, s := range append(alongs(edge, face, lo, hi), lo, hi) {
 		p := edge.P.Add(edge.D.Unit().Mul(float64(s)))
 		d, hit := across(p, edge.D.Unit().Left(), face)
-		if !hit || d > 60 || d < -60 {
+		if !hit || d > beside || d < -beside {
 			continue
 		}
 		ok = true
@@ -138,9 +196,4 @@ func across(p, dir geom.Vec, face []geom.Vec) (unit.Length, bool) {
 	return best, found
 }
 
-func abs(l unit.Length) unit.Length {
-	if l < 0 {
-		return -l
-	}
-	return l
-}
+func abs(l unit.Length) unit.Length { return unit.Length(math.Abs(float64(l))) }

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"slabwright/model"
@@ -11,128 +12,142 @@ import (
 )
 
 var kneeSpace = Rule{
-	ID: "leg-room", Title: "Legs fit under the worktop",
+	ID: "leg-room", Title: "Legs fit under the worktop", Fit: true,
 	Basis: "leg room from the person's stature and mass (ANSUR II regressions), EN 527-1 foot room, allowances as listed",
-	Why:   "Steel at the knee bruises it every day; a slab that is too low for the thighs cannot be sat at at all. Everything that reaches into the leg room counts: slabs, angles, the roll-out table.",
+	Why:   "Steel at the knee bruises it every day; a slab that is too low for the thighs cannot be sat at at all. Everything that reaches into the leg room counts: slabs, angles, a roll-out table, what stands out from the walls, and the walls.",
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
 		for _, z := range s.Design.Zones {
-			out = append(out, headroom(s, z))
+			out = append(out, s.headroom(z))
+			if f, ok := s.stretch(z); ok {
+				out = append(out, f)
+			}
 		}
-		for _, seat := range s.Design.Seats {
-			out = append(out, elbows(s, seat)...)
+		if len(out) == 0 {
+			out = append(out, find.Finding{Status: find.Pass, Why: "Nobody is said to sit here, and no space is to be kept free."})
 		}
 		return out
 	},
 }
 
-// intruder is a part over a zone, and how low it comes.
-type intruder struct {
-	part *model.Part
-	low  unit.Length // above the zone's floor
-	at   geom.Vec
-}
-
 // headroom finds the lowest thing over a zone: the free height above the floor.
-func headroom(s Site, z model.Zone) find.Finding {
-	list := intruders(s.Design, z)
-	f := find.Finding{Title: "Room for " + z.Name, Assumed: z.Assumed, Line: z.Line, Required: find.LimitMM(find.AtLeast, z.Height)}
-	if len(list) == 0 {
+func (s Site) headroom(z model.Zone) find.Finding {
+	var low *intruder
+	var inTheWay []intruder
+	for _, i := range s.over(z) {
+		if low == nil || i.low < low.low {
+			low = &i
+		}
+		if i.low < z.Height-contact {
+			inTheWay = append(inTheWay, i)
+		}
+	}
+	f := find.Finding{Title: "Room for " + z.Name, Assumed: assumedOf(z), Line: z.Line, Required: limit(find.AtLeast, z.Height)}
+	if low == nil {
 		f.Status, f.Required = find.Pass, nil
-		f.Why = "Nothing stands over the place of " + z.Name + "."
+		f.Why = "Nothing is over the place of " + z.Name + "."
 		return f
 	}
-	low := list[0]
-	for _, i := range list {
-		if i.low < low.low {
-			low = i
-		}
+	f.Measured = mm(low.low)
+	if z.Kind == model.ThighZone {
+		f.Measured.SD = hundredth(z.SD)
 	}
-	f.Measured = find.MM(low.low)
-	f.Measured.SD = float64(z.SD)
-	f.At = at(low.at.Up(z.Floor + low.low))
-	f.Parts = []string{low.part.ID}
-	f.Why = fmt.Sprintf("%s needs %.0f mm above the floor; %s leaves %.0f mm.", z.Name, float64(z.Height), low.part.ID, float64(low.low))
+	f.At = at(low.over.Centroid().Up(z.Floor + low.low))
+	f.Parts, f.Walls = concerned([]intruder{*low})
 	f = f.Judge()
+	f.Why = needs(z)
 	if f.Status != find.Fail {
+		f.Why += fmt.Sprintf("; the lowest thing over this place is %s.%s%s", low.inWords(), s.steelBeside(z), s.howSure(f, z))
 		return f
 	}
-	f.Parts = nil
+	f.Parts, f.Walls = concerned(inTheWay)
 	var names []string
-	for _, i := range list {
-		if i.low < z.Height-1e-6 {
-			f.Parts = append(f.Parts, i.part.ID)
-			names = append(names, fmt.Sprintf("%s (%.0f mm)", i.part.ID, float64(i.low)))
-			f.Fix = append(f.Fix, wayOut(s, z, i)...)
-		}
+	for _, i := range inTheWay {
+		names = append(names, i.inWords())
 	}
-	f.Why = fmt.Sprintf("%s needs %.0f mm above the floor; in the way: %s.", z.Name, float64(z.Height), strings.Join(names, ", "))
+	f.Why += fmt.Sprintf("; in the way: %s.%s%s", list(names), s.steelBeside(z), s.howSure(f, z))
+	f.Fix = s.waysOut(z, inTheWay)
 	return f
 }
 
-// intruders gives every part over the zone with the height of its lowest layer
-// there. What lies wholly above the worktop does not count.
-func intruders(d *model.Design, z model.Zone) []intruder {
-	var out []intruder
-	for _, p := range d.Parts {
-		found := false
-		var worst intruder
-		for _, b := range p.Bodies {
-			for _, l := range b.Solid.Layers() {
-				if found && l.Z0-z.Floor >= worst.low {
-					continue
-				}
-				if over := l.Region.Intersect(z.Plan); over.Area() > 1 {
-					worst, found = intruder{p, l.Z0 - z.Floor, over.Centroid()}, true
-				}
-			}
-		}
-		if found {
-			out = append(out, worst)
+func needs(z model.Zone) string {
+	if z.Kind == model.ThighZone || z.Kind == model.FootZone {
+		return fmt.Sprintf("%s need %.0f mm above the floor", capital(z.Name), float64(z.Height))
+	}
+	return fmt.Sprintf("%s: %.0f mm above the floor are to stay free", capital(z.Name), float64(z.Height))
+}
+
+// assumedOf leaves out what has no bearing on feet: their room is the same for
+// everybody.
+func assumedOf(z model.Zone) []find.Assumption {
+	if z.Kind != model.FootZone {
+		return z.Assumed
+	}
+	var out []find.Assumption
+	for _, a := range z.Assumed {
+		if strings.Contains(a.What, "feet") {
+			out = append(out, a)
 		}
 	}
 	return out
 }
 
-// wayOut proposes what frees the zone of one intruder: raise a slab, or move
-// what stands at the side.
-func wayOut(s Site, z model.Zone, i intruder) []find.Fix {
-	lack := z.Height - i.low
-	if i.part.ID == z.Slab {
-		surface := float64(up(i.part.Slab.Top + lack))
-		return []find.Fix{
-			value(fmt.Sprintf("raise the surface by %.0f mm, seat and footrest with it", float64(up(lack))), "surface", surface),
-			value(fmt.Sprintf("or take a slab %.0f mm thinner", float64(up(lack))), "thickness", float64(i.part.Slab.Thickness-up(lack))),
-			{Text: "or sit lower, on a seat whose user has measured the thigh's height on herself"},
+// howSure says how far the need is known: sizes are estimates with a spread.
+func (s Site) howSure(f find.Finding, z model.Zone) string {
+	_, p, ok := s.seatOfZone(z)
+	switch {
+	case z.Kind != model.ThighZone || !ok:
+		return ""
+	case p.Stature == 0 && p.Mass == 0 && p.Thigh == 0 && p.Knee == 0 && p.Seat == 0:
+		return " Nobody is described who will sit here: this serves all but the largest 5 in 100 men, and nearly all women."
+	}
+	for _, a := range z.Assumed {
+		if strings.Contains(a.What, "extrapolated") {
+			return " That stature or mass is outside what was measured, so the need is extrapolated: measure the height of the thighs, sitting with shoes on."
 		}
 	}
-	over := i.part.Footprint().Intersect(z.Plan)
-	lo, hi := over.Bounds()
-	return []find.Fix{{Text: fmt.Sprintf("or move the seat or %s sideways by %.0f mm, or cut %s back", i.part.ID, float64(up(hi.X-lo.X)), i.part.ID)}}
+	if f.Status == find.Fail || z.SD <= 0 || f.Margin.Value > 2*float64(z.SD) {
+		return ""
+	}
+	more := 50 * math.Erfc(f.Margin.Value/float64(z.SD)/math.Sqrt2)
+	return fmt.Sprintf(" Of 100 people of that description about %.0f need more than that: measure the height of the thighs, sitting with shoes on.", more)
 }
 
-// elbows compares the surface with the elbows of everybody who sits there: the
-// wish that pulls against the thighs.
-func elbows(s Site, seat model.Seat) []find.Finding {
-	slab := s.Design.Part(seat.At)
-	var out []find.Finding
-	for _, p := range seat.People {
-		r, err := model.LegRoomOf(p)
-		if err != nil || slab == nil {
+// steelBeside names the steel that hangs lower than a zone is high, next to it
+// and not over it: what legs would meet elsewhere.
+func (s Site) steelBeside(z model.Zone) string {
+	slab := s.slabOf(z)
+	if z.Kind != model.ThighZone || slab == nil {
+		return ""
+	}
+	best := geom.Gap{Distance: unit.Length(math.Inf(1))}
+	var nearest *model.Part
+	for _, p := range s.Design.Parts {
+		if p.Angle == nil || len(p.Bodies) == 0 || p.Bounds().Min.Z >= z.Floor+z.Height || p.Bounds().Max.Z <= z.Floor {
 			continue
 		}
-		over := slab.Slab.Top - r.Elbow
-		f := find.Finding{
-			Status: find.Note, Title: "Surface against elbow height", Parts: []string{slab.ID}, Line: seat.Line,
-			Why:      fmt.Sprintf("%s: the elbow is at %.0f mm sitting with shoes, the surface %.0f mm above it. Work is easiest at 0 to 30 mm.", p.Name, float64(r.Elbow), float64(over)),
-			Measured: &find.Quantity{Value: round3(float64(over)), SD: round3(float64(r.SDElbow)), Unit: "mm"},
-			Assumed:  []find.Assumption{{What: "elbow height from stature is a weak guess: measure it on the person, seated", Source: "ANSUR II regression, R2 0.03 to 0.55"}},
-			Basis:    "surface at elbow height, 0 to +30 mm: public teaching text, common practice",
+		g := p.Footprint().Gap(z.Plan)
+		if g.Distance < -contact {
+			return ""
 		}
-		if over > 50 {
-			f.Why += fmt.Sprintf(" Seat and feet must go up by %.0f mm: a footrest.", float64(over-30))
+		if g.Distance < best.Distance {
+			best, nearest = g, p
 		}
-		out = append(out, f)
 	}
-	return out
+	if nearest == nil {
+		return ""
+	}
+	f := frontOf(slab)
+	side, away := "further in than the knees", best.A.Sub(best.B)
+	if x, y := away.Dot(f.along), away.Dot(f.in); math.Abs(x) > math.Abs(y) {
+		side = "to the " + leftOrRight(unit.Length(x))
+	}
+	return fmt.Sprintf(" No steel is over this place: the nearest that low is %s (%.0f mm), %.0f mm %s.", nearest.ID, float64(nearest.Bounds().Min.Z-z.Floor), float64(max(0, best.Distance)), side)
+}
+
+func leftOrRight(by unit.Length) string {
+	if by < 0 {
+		return "left"
+	}
+	return "right"
 }

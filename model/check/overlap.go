@@ -12,65 +12,79 @@ import (
 
 // contact is the overlap below which two parts are taken to touch: twice the
 // grid of the kernel and the flattening of a round rod in its bore.
-const contact = 0.06
+const contact unit.Length = 0.06
 
 var overlap = Rule{
-	ID: "parts-overlap", Title: "No part stands in another",
+	ID: "parts-overlap", Title: "No part stands in another", Fit: true,
 	Basis: "geometry: signed distance of the solids",
 	Why:   "Two parts that claim the same space cannot both be put in. Parts that bear on each other may touch.",
 	Run: func(s Site) []find.Finding {
-		var out []find.Finding
+		out := unbuilt(s.Design)
 		var nearest *find.Finding
 		parts := s.Design.Parts
 		for i, a := range parts {
 			for _, b := range parts[i+1:] {
-				if fits(a, b) || nearest != nil && a.Bounds().Gap(b.Bounds()) > unit.Length(nearest.Measured.Value) {
-					continue // too far apart to be the closest two
+				most := farthest
+				if nearest != nil {
+					most = unit.Length(nearest.Measured.Value)
 				}
-				gap, ok := partGap(a, b)
-				if !ok {
+				if fits(a, b) || s.apart(a, b) >= most {
+					continue // a rod in its bore; or too far apart to be the closest two
+				}
+				gap, ok := s.shapes.gap(a, b)
+				if !ok || gap.Distance >= -contact && gap.Distance < contact && bears(a, b) {
 					continue
 				}
-				f := find.Finding{Parts: []string{a.ID, b.ID}, At: at(mid(gap)), Measured: find.MM(gap.Distance), Required: find.LimitMM(find.AtLeast, 0.0)}
-				f.Why = fmt.Sprintf("%s and %s are %.1f mm apart.", a.ID, b.ID, float64(gap.Distance))
+				f := find.Finding{Parts: []string{a.ID, b.ID}, At: at(mid(gap)), Measured: mm(gap.Distance), Required: limit(find.AtLeast, 0.0)}
 				if gap.Distance < -contact {
-					f.Why = fmt.Sprintf("%s stands in %s: they share a space %.1f mm wide in plan and %.1f mm high.", a.ID, b.ID, float64(gap.Plan), float64(gap.Height))
-					f.Fix = []find.Fix{{Text: fmt.Sprintf("move, shorten or cut back %s or %s by that much", a.ID, b.ID)}}
-					out = append(out, f.Judge())
+					out = append(out, inside(f, a, b, gap))
 					continue
 				}
-				if gap.Distance < contact && bears(a, b) {
-					continue
-				}
+				f.Measured.Value = max(0, f.Measured.Value)
+				f.Why = fmt.Sprintf("The closest two, %s and %s, are %.1f mm apart.", a.ID, b.ID, f.Measured.Value)
 				if nearest == nil || f.Measured.Value < nearest.Measured.Value {
 					nearest = &f
 				}
 			}
 		}
-		if len(out) == 0 && nearest != nil {
-			nearest.Measured.Value = max(0, nearest.Measured.Value)
-			nearest.Title = "No part stands in another; the closest two"
+		switch {
+		case len(out) > 0:
+		case nearest != nil:
 			out = append(out, nearest.Judge())
+		default:
+			out = append(out, find.Finding{Status: find.Pass, Why: "No two parts come near each other, but for those that bear on each other."})
 		}
 		return out
 	},
 }
 
-// partGap is the least signed distance of the bodies of two parts.
-func partGap(a, b *model.Part) (geom.Gap3, bool) {
-	var best geom.Gap3
-	found := false
-	for _, x := range a.Bodies {
-		for _, y := range b.Bodies {
-			if found && x.Solid.Bounds().Gap(y.Solid.Bounds()) > max(0, best.Distance) {
-				continue
-			}
-			if g := geom.Clearance(x.Solid, y.Solid); g.Err == nil && (!found || g.Distance < best.Distance) {
-				best, found = g, true
-			}
-		}
+// inside says how two parts share a space. To come clear one must move by the
+// smaller of its width and its height.
+func inside(f find.Finding, a, b *model.Part, gap geom.Gap3) find.Finding {
+	f.Why = fmt.Sprintf("%s and %s claim the same space, %.1f mm wide seen from above and %.1f mm high.", capital(a.ID), b.ID, float64(gap.Plan), float64(gap.Height))
+	if a.Angle != nil && b.Angle != nil {
+		f.Fix = []find.Fix{hint("set %s or %s further back, by %.0f mm; how far from the corner it must be stands with the rule angles-in-corner", a.ID, b.ID, float64(up(gap.Plan)))}
+		return f.Judge()
 	}
-	return best, found
+	way := "sideways"
+	if gap.Height < gap.Plan {
+		way = "up or down"
+	}
+	f.Fix = []find.Fix{hint("move %s or %s %s by %.0f mm, or make one of them that much smaller", a.ID, b.ID, way, float64(up(-gap.Distance)))}
+	return f.Judge()
+}
+
+// apart is a lower bound of the distance of two parts, from the boxes around
+// them.
+func (s Site) apart(a, b *model.Part) unit.Length {
+	if len(a.Bodies) == 0 || len(b.Bodies) == 0 {
+		return farthest
+	}
+	p, q := s.shapes[a]().bounds, s.shapes[b]().bounds
+	if bears(a, b) && min(p.Max.Z, q.Max.Z)-max(p.Min.Z, q.Min.Z) < contact {
+		return farthest // one lies on the other, as it is meant to
+	}
+	return p.Gap(q)
 }
 
 // fits tells whether one part is made to sit inside the other: a rod in its

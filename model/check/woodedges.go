@@ -2,6 +2,8 @@ package check
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"slabwright/model"
 	"slabwright/model/find"
@@ -9,109 +11,169 @@ import (
 	"slabwright/model/unit"
 )
 
-// Wood that must be left beside and above a hole, pocket or groove.
+// Wood that must be left beside, over and between holes, pockets and grooves.
 const (
 	woodBeside     unit.Length = 20
 	woodOverPilot  unit.Length = 10
 	woodOverGroove unit.Length = 20
+	woodOverBore   unit.Length = 8
+	woodBetween    unit.Length = 8
 )
 
 var woodEdges = Rule{
 	ID: "wood-left", Title: "Enough wood is left round holes and grooves",
-	Basis: "20 mm beside, 10 mm over a screw, 20 mm over a groove or pocket: " + practice,
+	Basis: "20 mm beside, 10 mm over a screw, 20 mm over a groove or pocket, 8 mm over and under a rod and between works one above the other: " + practice,
 	Why:   "Short grain breaks out between a hole and an edge; a screw that comes through the top ruins it; a thin web over a groove cracks.",
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
-			if p.Slab != nil && len(p.Slab.Features) > 0 {
-				out = append(out, woodBesideAll(p), woodLeftAll(p))
+			if p.Slab == nil {
+				continue
 			}
+			if len(p.Slab.Features) == 0 {
+				out = append(out, find.Finding{Status: find.Pass, Parts: []string{p.ID}, Why: fmt.Sprintf("There is no hole and no groove in %s.", p.ID)})
+				continue
+			}
+			out = append(out,
+				leastWood(p, "Wood beside holes and grooves", "No hole or groove in "+p.ID+" comes near an edge or another one.", besides(p)),
+				leastWood(p, "Wood over and under blind work", "Nothing in "+p.ID+" ends inside the wood.", overs(p)))
 		}
 		return out
 	},
 }
 
-// woodBesideAll finds the feature that is nearest to an edge or to another one.
-// Cut-outs and work that runs out of an edge on purpose only count against
-// other features.
-func woodBesideAll(p *model.Part) find.Finding {
-	sp := p.Slab
-	outline := sp.TopOutline().Intersect(sp.UnderOutline())
-	best := find.Finding{Parts: []string{p.ID}, Status: find.Pass, Why: "No hole or groove is near an edge of " + p.ID + "."}
-	least := unit.Length(1e9)
-	note := func(d unit.Length, v geom.Vec, why string) {
-		if d < least {
-			least = d
-			best.Why, best.At = why, at(sp.Pose.Plan(v).Up(sp.Top))
+// wood is a web of wood that is left: how thick it is and has to be, where, and
+// in words.
+type wood struct {
+	left, need unit.Length
+	where      geom.Vec
+	why, mend  string
+}
+
+// leastWood makes a finding of the web with the least margin.
+func leastWood(p *model.Part, title, none string, webs []wood) find.Finding {
+	f := find.Finding{Title: title, Parts: []string{p.ID}, Status: find.Pass, Why: none}
+	var worst *wood
+	for i, w := range webs {
+		if worst == nil || w.left-w.need < worst.left-worst.need-0.001 {
+			worst = &webs[i]
 		}
 	}
+	if worst == nil {
+		return f
+	}
+	f.Why, f.At = worst.why, at(p.Slab.Pose.Plan(worst.where).Up(p.Slab.Top))
+	f.Measured, f.Required = mm(worst.left), limit(find.AtLeast, worst.need)
+	f = f.Judge()
+	if f.Status == find.Fail {
+		f.Fix = []find.Fix{{Text: strings.Replace(worst.mend, "%.0f", fmt.Sprintf("%.0f", float64(up(worst.need-worst.left))), 1)}}
+	}
+	return f
+}
+
+// besides gives the wood between works and the slab's edges, and between two
+// works beside each other. Cut-outs and grooves that run out of an edge do so on
+// purpose and count against other works only; rods come out of an edge by nature.
+func besides(p *model.Part) []wood {
+	sp := p.Slab
+	var out []wood
+	outline := sp.TopOutline().Intersect(sp.UnderOutline())
+	low, high := outline.Bounds()
+	air := geom.Rect(low.Sub(geom.V(100, 100)), high.Add(geom.V(100, 100))).Minus(outline)
 	for i, f := range sp.Features {
-		if f.Kind == model.Bore || f.Kind == model.CutOut {
-			continue
-		}
-		for _, loop := range f.Outline.Loops() {
-			for _, v := range loop {
-				d := -outline.DistanceTo(v)
-				note(d, v, fmt.Sprintf("%s %s leaves %.1f mm of wood to the edge of %s.", f.Kind, f.Name, float64(d), p.ID))
+		if f.Kind != model.CutOut && f.Kind != model.Bore {
+			gap := air.Gap(f.Outline)
+			if gap.Distance >= 0 || f.Kind != model.Groove {
+				out = append(out, wood{gap.Distance, woodBeside, gap.B, fmt.Sprintf("%s leaves %.1f mm of wood to the edge of %s.", workName(f), float64(gap.Distance), p.ID), "move " + string(f.Kind) + " " + f.Name + " %.0f mm further in"})
 			}
 		}
 		for _, g := range sp.Features[i+1:] {
-			if g.Kind == model.Bore || opposite(f, g, sp.Thickness) {
-				continue
+			if w, ok := between(p, f, g); ok {
+				out = append(out, w)
 			}
-			gap := f.Outline.Gap(g.Outline)
-			if gap.Distance <= 0 && f.For != "" && f.For == g.For {
-				continue // a groove that runs into the hole it serves
-			}
-			note(gap.Distance, gap.A, fmt.Sprintf("%s %s leaves %.1f mm of wood to %s %s in %s.", f.Kind, f.Name, float64(gap.Distance), g.Kind, g.Name, p.ID))
 		}
 	}
-	if least > 1e8 {
-		return best
-	}
-	best.Measured, best.Required = find.MM(least), find.LimitMM(find.AtLeast, woodBeside)
-	best.Title = "Wood beside holes and grooves"
-	best = best.Judge()
-	if best.Status == find.Fail {
-		best.Fix = []find.Fix{{Text: fmt.Sprintf("move it %.0f mm further in", float64(woodBeside-least)+0.5)}}
-	}
-	return best
+	return out
 }
 
-// opposite tells whether two blind works from opposite faces leave wood between
-// them.
-func opposite(f, g model.Feature, t unit.Length) bool {
-	blind := func(x model.Feature) bool { return x.Kind != model.Through && x.Kind != model.CutOut }
-	return blind(f) && blind(g) && f.Face != g.Face && f.Depth+g.Depth < t
+func workName(f model.Feature) string { return capital(fmt.Sprintf("%s %s", f.Kind, f.Name)) }
+
+// between is the wood between two works, nearest beside or above each other.
+// Works that serve the same thing may run into each other: a groove into its
+// hole.
+func between(p *model.Part, f, g model.Feature) (wood, bool) {
+	a, b := planOf(p.Slab, f), planOf(p.Slab, g)
+	gap := a.Gap(b)
+	if gap.Distance > woodBeside+40 {
+		return wood{}, false
+	}
+	f0, f1 := heightsOf(p.Slab, f)
+	g0, g1 := heightsOf(p.Slab, g)
+	level := max(f0, g0) - min(f1, g1) // wood between them in height
+	w := wood{left: gap.Distance, need: woodBeside, where: gap.A, mend: "move " + f.Name + " and " + g.Name + " %.0f mm further apart"}
+	switch {
+	case gap.Distance <= 0 && f.For != "" && f.For == g.For:
+		return wood{}, false
+	case level > 0 && gap.Distance <= 0:
+		w.left, w.need = level, woodBetween
+		w.mend = "make " + f.Name + " or " + g.Name + " %.0f mm shallower, or move one of them"
+	case level > 0:
+		w.left = unit.Length(math.Hypot(float64(level), float64(gap.Distance)))
+	}
+	w.why = fmt.Sprintf("%s leaves %.1f mm of wood to %s %s in %s.", workName(f), float64(w.left), g.Kind, g.Name, p.ID)
+	if w.left < 0 {
+		w.why = fmt.Sprintf("%s runs into %s %s in %s.", workName(f), g.Kind, g.Name, p.ID)
+	}
+	return w, true
 }
 
-// woodLeftAll finds the blind work that leaves least wood behind it.
-func woodLeftAll(p *model.Part) find.Finding {
+// planOf is a work seen from above; a bore runs in from its edge.
+func planOf(sp *model.SlabPart, f model.Feature) geom.Region {
+	if f.Kind != model.Bore {
+		return f.Outline
+	}
+	e := sp.Edges[f.Edge]
+	in := e.End.Sub(e.Start).Unit().Left().Mul(-1)
+	return geom.Strip([]geom.Vec{f.At, f.At.Add(in.Mul(float64(f.Depth)))}, f.Dia, 0.05)
+}
+
+// heightsOf is from where to where a work goes, above the underside.
+func heightsOf(sp *model.SlabPart, f model.Feature) (low, high unit.Length) {
+	switch {
+	case f.Kind == model.Through || f.Kind == model.CutOut:
+		return 0, sp.Thickness
+	case f.Kind == model.Bore:
+		return f.Height - f.Dia/2, f.Height + f.Dia/2
+	case f.Face == model.UnderFace:
+		return 0, f.Depth
+	}
+	return sp.Thickness - f.Depth, sp.Thickness
+}
+
+// overs gives the wood that blind works leave behind them.
+func overs(p *model.Part) []wood {
 	sp := p.Slab
-	best := find.Finding{Parts: []string{p.ID}, Status: find.Pass, Title: "Wood over blind holes and grooves", Why: "No blind hole or groove in " + p.ID + "."}
-	margin := unit.Length(1e9)
+	var out []wood
 	for _, f := range sp.Features {
-		need := woodOverGroove
+		w := wood{need: woodOverGroove, where: f.At, mend: "make " + string(f.Kind) + " " + f.Name + " %.0f mm shallower"}
+		low, high := heightsOf(sp, f)
 		switch f.Kind {
 		case model.Through, model.CutOut:
 			continue
 		case model.Pilot:
-			need = woodOverPilot
+			w.need, w.mend = woodOverPilot, "take screws %.0f mm shorter, or a thicker slab"
+		case model.Bore:
+			w.need, w.mend = woodOverBore, "bore it %.0f mm further from that face, take a thinner rod or a thicker slab"
 		}
-		left := sp.Thickness - f.Depth
+		if f.Kind == model.Groove || f.Kind == model.Pocket {
+			w.where = f.Outline.Centroid()
+		}
+		w.left = max(low, sp.Thickness-high)
 		if f.Kind == model.Bore {
-			left, need = min(f.Height, sp.Thickness-f.Height)-f.Dia/2, 8
+			w.left = min(low, sp.Thickness-high)
 		}
-		if left-need < margin {
-			margin = left - need
-			best.At = at(sp.Pose.Plan(f.At).Up(sp.Top))
-			best.Why = fmt.Sprintf("%s %s leaves %.1f mm of the %.0f mm of %s.", f.Kind, f.Name, float64(left), float64(sp.Thickness), p.ID)
-			best.Measured, best.Required = find.MM(left), find.LimitMM(find.AtLeast, need)
-		}
+		w.why = fmt.Sprintf("%s leaves %.1f mm of the %.0f mm of %s.", workName(f), float64(w.left), float64(sp.Thickness), p.ID)
+		out = append(out, w)
 	}
-	best = best.Judge()
-	if best.Status == find.Fail {
-		best.Fix = []find.Fix{{Text: fmt.Sprintf("make it %.0f mm shallower", -float64(margin))}}
-	}
-	return best
+	return out
 }

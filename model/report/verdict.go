@@ -2,73 +2,119 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"slabwright/model/check"
 	"slabwright/model/find"
 )
 
 // Worst is the verdict's status: what decides the first sentence.
 func Worst(list []find.Finding) find.Status { return find.Worst(list) }
 
-// Sentence is the verdict in one sentence.
+// Sentence is the verdict in one sentence, and what it leaves open.
 func Sentence(list []find.Finding) string {
-	var fails, unknowns, broken []find.Finding
-	for _, f := range list {
-		switch f.Status {
-		case find.Fail:
-			fails = append(fails, f)
-		case find.Unknown:
-			unknowns = append(unknowns, f)
-		case find.Broken:
-			broken = append(broken, f)
-		}
+	of := func(s find.Status) []find.Finding {
+		return only(list, func(f find.Finding) bool { return f.Status == s })
 	}
+	fails, unknowns, broken, warns := of(find.Fail), of(find.Unknown), of(find.Broken), of(find.Warn)
 	switch {
 	case len(broken) > 0:
 		return fmt.Sprintf("Not known: a check broke (%s). The fault is ours.", broken[0].Rule)
 	case len(fails) > 0:
-		s := "It does not fit: " + sentence(fails[0])
-		if n := len(fails) - 1; n > 0 {
-			s += fmt.Sprintf(" And %d more %s.", n, plural(n, "check fails", "checks fail"))
+		lead, first := "It cannot be built like this: ", fails[0]
+		if i := slices.IndexFunc(fails, isFit); i >= 0 {
+			lead, first = "It does not fit: ", fails[i]
 		}
-		return s
+		return lead + lowerFirst(firstSentence(first.Why)) + more(len(fails)-1, "check fails", "checks fail")
 	case len(unknowns) > 0:
-		return "Not known yet, because " + lowerFirst(strings.TrimPrefix(sentence(unknowns[0]), "not checked: "))
+		why := strings.TrimPrefix(firstSentence(unknowns[0].Why), "Not known yet: ")
+		return "Not known yet: " + lowerFirst(why) + more(len(unknowns)-1, "check lacks an input", "checks lack an input")
 	}
+	out := "It fits."
 	if m := Smallest(list, 1); len(m) > 0 {
-		return fmt.Sprintf("It fits. The smallest margin is %s (%s). Whether it holds a person has not been checked.", margin(m[0]), lowerFirst(m[0].Title))
+		out += fmt.Sprintf(" The smallest margin is %s: %s", quantity(m[0].Margin), lowerFirst(firstSentence(m[0].Why)))
 	}
-	return "It fits. Whether it holds a person has not been checked."
+	if n := len(warns); n > 0 {
+		out += fmt.Sprintf(" %s a look.", count(n, "warning needs", "warnings need"))
+	}
+	return out + " Whether it holds a person has not been checked."
 }
 
-// Smallest gives the n findings with the smallest margins, failing ones first.
-// Margins of one unit only are compared: millimetres.
-func Smallest(list []find.Finding, n int) []find.Finding {
+func more(n int, one, many string) string {
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" And %d more %s.", n, plural(n, one, many))
+}
+
+// isFit tells whether a finding's margin is room between things.
+func isFit(f find.Finding) bool {
+	r, ok := check.ByID(f.Rule)
+	return ok && r.Fit
+}
+
+func only(list []find.Finding, keep func(find.Finding) bool) []find.Finding {
 	var out []find.Finding
 	for _, f := range list {
-		if f.Margin != nil && f.Margin.Unit == "mm" {
+		if keep(f) {
 			out = append(out, f)
 		}
 	}
-	for i := 1; i < len(out); i++ {
-		for j := i; j > 0 && out[j].Margin.Value < out[j-1].Margin.Value; j-- {
-			out[j], out[j-1] = out[j-1], out[j]
+	return out
+}
+
+// Smallest gives the n findings with the smallest margins. Only like margins
+// are compared: millimetres between things, not what is left of a part. Findings
+// of one rule with the same margin count as one.
+func Smallest(list []find.Finding, n int) []find.Finding {
+	fit := only(list, func(f find.Finding) bool { return f.Margin != nil && f.Margin.Unit == "mm" && isFit(f) })
+	slices.SortStableFunc(fit, func(a, b find.Finding) int {
+		switch {
+		case a.Margin.Value < b.Margin.Value:
+			return -1
+		case a.Margin.Value > b.Margin.Value:
+			return 1
 		}
+		return 0
+	})
+	var out []find.Finding
+	for _, f := range fit {
+		if i := slices.IndexFunc(out, func(g find.Finding) bool { return alike(f, g) }); i >= 0 {
+			out[i].Parts = union(out[i].Parts, f.Parts)
+			out[i].Walls = union(out[i].Walls, f.Walls)
+			continue
+		}
+		out = append(out, f)
 	}
 	return out[:min(n, len(out))]
 }
 
-func sentence(f find.Finding) string {
-	if i := strings.Index(f.Why, ". "); i > 0 {
-		return f.Why[:i+1]
-	}
-	return f.Why
+func alike(f, g find.Finding) bool {
+	return f.Rule == g.Rule && f.Title == g.Title && number(f.Margin.Value, "mm") == number(g.Margin.Value, "mm")
 }
 
-func margin(f find.Finding) string { return fmt.Sprintf("%.1f %s", f.Margin.Value, f.Margin.Unit) }
+func union(a, b []string) []string {
+	out := slices.Clone(a)
+	for _, s := range b {
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
 
+// firstSentence ends at the first full stop that a space follows.
+func firstSentence(s string) string {
+	if i := strings.Index(s, ". "); i > 0 {
+		return s[:i+1]
+	}
+	return s
+}
+
+// lowerFirst writes the first letter small, but for a word in capitals.
 func lowerFirst(s string) string {
-	if s == "" || len(s) > 1 && s[1] >= 'A' && s[1] <= 'Z' {
+	if s == "" || len(s) > 1 && (s[1] >= 'A' && s[1] <= 'Z' || s[1] >= '0' && s[1] <= '9' || s[1] == '-') {
 		return s
 	}
 	return strings.ToLower(s[:1]) + s[1:]
@@ -80,3 +126,5 @@ func plural(n int, one, many string) string {
 	}
 	return many
 }
+
+func count(n int, one, many string) string { return fmt.Sprintf("%d %s", n, plural(n, one, many)) }

@@ -1,0 +1,104 @@
+package check_test
+
+import (
+	"slabwright/model"
+	"slabwright/model/stock"
+	"slabwright/model/unit"
+)
+
+// trialParams are the knobs of a bench that can be built wrong in every way.
+type trialParams struct {
+	Surface     unit.Length `is:"745" min:"20" max:"1200" help:"surface"`
+	Thickness   unit.Length `is:"45" min:"18" max:"100" help:"thickness"`
+	Depth       unit.Length `is:"600" min:"100" max:"1000" help:"depth"`
+	SideGap     unit.Length `is:"4" min:"0" max:"40" help:"gap to the side walls"`
+	BackGap     unit.Length `is:"4" min:"0" max:"40" help:"gap to the back wall"`
+	Eased       unit.Length `is:"0" min:"0" max:"10" help:"chamfer"`
+	Natural     bool        `is:"no" help:"natural front"`
+	Section     string      `is:"L50x50x6" of:"L40x40x5 L50x50x6 L60x60x6 L80x80x8" help:"steel angle"`
+	WrongMass   bool        `is:"no" help:"a section with the mass of another"`
+	On          string      `is:"all" of:"all sides back left none" help:"walls with an angle"`
+	LegUp       bool        `is:"no" help:"wall legs up"`
+	ShorterBy   unit.Length `is:"0" min:"0" max:"400" help:"angles shorter than their walls"`
+	Anchors     bool        `is:"yes" help:"wall fixings"`
+	AnchorEnd   unit.Length `is:"40" min:"1" max:"300" help:"first wall fixing from the end"`
+	Pitch       unit.Length `is:"300" min:"100" max:"900" help:"wall fixings"`
+	Screws      bool        `is:"yes" help:"screws into the slab"`
+	ScrewEnd    unit.Length `is:"65" min:"1" max:"200" help:"first screw from the end"`
+	Into        unit.Length `is:"25" min:"5" max:"60" help:"screws in the wood"`
+	HoleAt      unit.Length `is:"0" min:"0" max:"1500" help:"hole near the left wall at this distance from the left end; 0: none"`
+	Groove      unit.Length `is:"0" min:"0" max:"60" help:"depth of a groove in the underside; 0: none"`
+	Pocket      unit.Length `is:"0" min:"0" max:"200" help:"depth of a pocket; 0: none"`
+	ShelfUnder  unit.Length `is:"0" min:"0" max:"3000" help:"shelf on rods with its underside here; 0: none"`
+	TableAt     unit.Length `is:"0" min:"0" max:"2000" help:"roll-out table, left side; 0: none"`
+	TableHeight unit.Length `is:"560" min:"200" max:"900" help:"roll-out table"`
+	SeatAt      unit.Length `is:"0" min:"0" max:"2000" help:"somebody sits here; 0: nobody"`
+	Ghost       bool        `is:"no" help:"a part of which no solid could be made"`
+}
+
+// trial is a bench between three walls.
+var trial = model.NewPreset("trial", "a bench between three walls", bench,
+	model.Need{Wall: "left", Help: "left wall"}, model.Need{Wall: "back", Help: "back wall"}, model.Need{Wall: "right", Help: "right wall"})
+
+func bench(s model.Site, p trialParams) *model.Design {
+	r := s.Room
+	left, back, right := r.Wall("left"), r.Wall("back"), r.Wall("right")
+	d := model.NewDesign("trial bench", r)
+
+	top := model.Slab(stock.Ash, p.Thickness).Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
+		Depth(p.Depth).SurfaceAt(p.Surface).Eased(p.Eased)
+	if p.Natural {
+		top = top.Front(model.NaturalOf(s.Offers.OfferOf(stock.Ash.Name, 1), 6))
+	}
+	if p.HoleAt > 0 {
+		top = top.Hole("cable hole", model.At{X: p.HoleAt, Back: 200}, 60)
+	}
+	if p.Groove > 0 {
+		top = top.Groove("cable run", model.UnderFace, 20, p.Groove, model.At{X: 200, Back: 300}, model.At{X: 600, Back: 300})
+	}
+	if p.Pocket > 0 {
+		top = top.Pocket("driver", model.UnderFace, model.At{X: 200, Back: 300}, 120, 60, p.Pocket)
+	}
+	d.Add("bench", top)
+	for _, w := range map[string][]*model.Wall{"all": {left, back, right}, "sides": {left, right}, "back": {back}, "left": {left}}[p.On] {
+		d.Add("angle "+w.Name, p.angle().Along(w).Under("bench"))
+	}
+	if p.ShelfUnder > 0 {
+		d.Add("shelf", model.Shelf(stock.Ash, 40).Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
+			Depth(240).UndersideAt(p.ShelfUnder).OnRods(model.Rods{Dia: 16, InWall: 120, InShelf: 160, Pitch: 450, End: 110}))
+	}
+	if p.TableAt > 0 {
+		d.Add("press table", model.RollOut(stock.Ash, 500, 400, p.TableHeight).Parked("bench", p.TableAt, 40))
+	}
+	if p.SeatAt > 0 {
+		d.SitAt("desk", "bench", p.SeatAt, s.People)
+	}
+	if p.Ghost {
+		d.Parts = append(d.Parts, &model.Part{ID: "ghost", Kind: model.KindSlab})
+	}
+	return d
+}
+
+func (p trialParams) angle() model.AnglePiece {
+	section, err := stock.Angle(p.Section)
+	if err != nil {
+		panic(err) // the parameter is a choice of known sections
+	}
+	if p.WrongMass {
+		section.Mass = stock.L60x60x8.Mass
+	}
+	a := model.Angle(section).ClearOf(3)
+	if p.LegUp {
+		a = a.LegUp()
+	}
+	if p.Anchors {
+		a = a.Anchored(model.Anchors{Hole: 11, Pitch: p.Pitch, End: p.AnchorEnd})
+	}
+	if p.Screws {
+		a = a.ScrewedUp(model.Screws{Hole: 6, Slot: 8, Pitch: p.Pitch, End: p.ScrewEnd, Pilot: 4, Into: p.Into})
+	}
+	if p.ShorterBy > 0 {
+		a = a.ShorterBy(p.ShorterBy)
+	}
+	return a
+}
