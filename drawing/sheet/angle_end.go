@@ -30,11 +30,29 @@ func detailLetter(leg model.Leg) string {
 	return "Y"
 }
 
-// ring is the circle of a detail: around end A and the first hole.
+// ring is the circle of a detail: around end A and the first hole, or around
+// the first hole alone where that is far from the end.
 func (v *angleView) ring(leg model.Leg) (geom.Vec, unit.Length) {
 	first := v.of(leg)[0]
-	r := max(v.a.Section.Leg*0.75, first.X/2+first.Dia/2+first.Slot/2+8)
-	return geom.V(min(first.X/2+4, r-10), v.off(leg, v.a.Section.Leg/2)), r
+	middle := v.off(leg, v.a.Section.Leg/2)
+	r := max(v.a.Section.Leg*0.75, first.Dia/2+first.Slot/2+8)
+	if first.X > 2*v.a.Section.Leg {
+		return geom.V(first.X, middle), r
+	}
+	r = max(r, first.X/2+first.Dia/2+first.Slot/2+8)
+	return geom.V(min(first.X/2+4, r-10), middle), r
+}
+
+// inDetail tells whether a hole is in the circle of the detail of its leg. A
+// size is said there when it is that of such a hole.
+func (v *angleView) inDetail(h model.SteelHole) bool {
+	c, r := v.ring(h.Leg)
+	for _, o := range v.of(h.Leg) {
+		if v.m.holeSize(o) == v.m.holeSize(h) && v.at(o).Sub(c).Len() < r-o.Dia/2 {
+			return true
+		}
+	}
+	return false
 }
 
 func (v *angleView) detail(leg model.Leg) picture {
@@ -50,10 +68,10 @@ func (v *angleView) detail(leg model.Leg) picture {
 		mid := pl.Origin.Add(geom.V(pl.Scale.Of(c.X), pl.Scale.Of(c.Y)))
 		up := float64(v.off(leg, first.FromHeel) - c.Y)
 		half := unit.Length(math.Sqrt(math.Max(0, float64(r*r)-up*up)))
-		return append(v.holeLines(pl, leg, 0, c.X+half), drawing.Circle{Centre: mid, Radius: pl.Scale.Of(r), Pen: v.m.lines.Fine()})
+		return append(v.holeLines(pl, leg, max(0, c.X-half), c.X+half), drawing.Circle{Centre: mid, Radius: pl.Scale.Of(r), Pen: v.m.lines.Fine()})
 	}
-	heel := v.off(leg, 0)
-	p.ask = append(v.sizes(leg), dim.Linear{A: geom.V(0, heel), B: v.at(first), Dir: dim.Vertical, Side: dim.LeftOf})
+	seen := func(h model.SteelHole) bool { return v.at(h).Sub(c).Len() < r-h.Dia/2 }
+	p.ask = append(v.sizes(leg, seen), dim.Linear{A: geom.V(max(0, c.X-r/2), v.off(leg, 0)), B: v.at(first), Dir: dim.Vertical, Side: dim.LeftOf})
 	return p
 }
 

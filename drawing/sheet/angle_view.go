@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"slabwright/drawing"
@@ -122,8 +123,8 @@ func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
 	if leg == model.WallLeg {
 		p.ask = append(p.ask, dim.Linear{A: geom.V(0, heel), B: geom.V(a.Length, heel), Dir: dim.Horizontal, Side: side, Label: dim.Label{Tolerance: "+0/-1"}})
 	}
+	p.ask = append(p.ask, v.sizes(leg, func(h model.SteelHole) bool { return !small(s) || !v.inDetail(h) })...)
 	if !small(s) {
-		p.ask = append(p.ask, v.sizes(leg)...)
 		for _, y := range v.lines(leg) {
 			p.ask = append(p.ask, dim.Linear{A: geom.V(a.Length, heel), B: geom.V(a.Length, v.off(leg, y)), Dir: dim.Vertical, Side: dim.RightOf})
 		}
@@ -139,8 +140,9 @@ func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
 	return p
 }
 
-// sizes says the size of the holes of a leg, each once with its count.
-func (v *angleView) sizes(leg model.Leg) []dim.Request {
+// sizes says the size of the holes of a leg, each once with its count, at the
+// first hole of that size that is shown.
+func (v *angleView) sizes(leg model.Leg, shown func(model.SteelHole) bool) []dim.Request {
 	var out []dim.Request
 	count := map[string]int{}
 	for _, h := range v.of(leg) {
@@ -149,7 +151,7 @@ func (v *angleView) sizes(leg model.Leg) []dim.Request {
 	for _, h := range v.of(leg) {
 		size := v.m.holeSize(h)
 		n := count[size]
-		if n == 0 {
+		if n == 0 || !shown(h) {
 			continue
 		}
 		delete(count, size)
@@ -162,12 +164,12 @@ func (v *angleView) sizes(leg model.Leg) []dim.Request {
 	return out
 }
 
-// sizeLines keeps the words for a slot short and upright.
+// sizeLines says the size of n holes in short lines.
 func sizeLines(n int, h model.SteelHole, size string) []string {
 	if h.Slot > 0 {
-		return []string{fmt.Sprintf("%d × slot", n), strings.TrimPrefix(size, "slot ")}
+		return append([]string{fmt.Sprintf("%d × slot", n)}, strings.Split(strings.TrimPrefix(size, "slot "), ", ")...)
 	}
-	return []string{fmt.Sprintf("%d × %s", n, size)}
+	return strings.Split(fmt.Sprintf("%d × %s", n, size), ", ")
 }
 
 // cuts gives the angles of ends that are not cut square, in the view of the
@@ -176,15 +178,11 @@ func (v *angleView) cuts() []dim.Request {
 	a := v.a
 	var out []dim.Request
 	end := func(e model.End, x, in unit.Length) {
-		if e.Mitre == 0 {
-			return
+		if e.Mitre != 0 {
+			heel := geom.V(x, 0)
+			toe := geom.V(x-in*unit.Length(math.Tan(float64(e.Mitre))), -a.Section.Leg)
+			out = append(out, dim.Angle{Vertex: heel, A: heel.Add(geom.V(in, 0)), B: toe})
 		}
-		heel := geom.V(x, 0)
-		toe := v.plan.Bounds.Min.X
-		if in < 0 {
-			toe = v.plan.Bounds.Max.X
-		}
-		out = append(out, dim.Angle{Vertex: heel, A: heel.Add(geom.V(in, 0)), B: geom.V(toe, -a.Section.Leg)})
 	}
 	end(a.Left, 0, a.Section.Leg)
 	end(a.Right, a.Length, -a.Section.Leg)
