@@ -34,7 +34,10 @@ func (m *maker) coverPage() (page, bool) {
 	m.verdict(top)
 	split := free[0].Max.X - coverList
 	list := m.down(drawing.Rect{Min: geom.V(split+4, free[0].Min.Y), Max: top.room.Max})
-	list.grid("sheet-list", "Sheets", m.sheetRows(0, len(m.others), 1))
+	rows := m.sheetRows(0, len(m.others), 1)
+	rows.short = true
+	rows.pitch = min(rowHeight, max(leastPitch, (list.room.Height()-8)/unit.Length(len(rows.rows)+1)))
+	list.grid("sheet-list", "Sheets", rows)
 	low := m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-4)})
 	m.steps(low)
 	m.notChecked(low)
@@ -60,6 +63,7 @@ func (m *maker) coverPage() (page, bool) {
 const (
 	coverList    unit.Length = 122 // width of the list of sheets
 	leastPicture unit.Length = 80
+	leastPitch   unit.Length = 3.8 // of the rows of a long list
 )
 
 // coverPages spreads the cover over sheets that are smaller.
@@ -189,15 +193,15 @@ func whereOf(f find.Finding) string {
 
 // steps lists what to do next, no more than fits a cover.
 func (m *maker) steps(f *flow) {
-	const most = 4
+	const most = 3
 	var lines []string
-	steps := report.Steps(m.b)
+	steps := report.Steps(m.b.Findings)
 	for i, s := range steps {
 		if i == most {
 			lines = append(lines, fmt.Sprintf("... and %d more: see report.md", len(steps)-most))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("%d. %s", i+1, s))
+		lines = append(lines, fmt.Sprintf("%d. %s %s", i+1, s.Why, strings.Join(s.Ways, "; ")))
 	}
 	f.text("next", "Next", lines...)
 }

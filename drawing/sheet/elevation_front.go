@@ -119,7 +119,11 @@ func (m *maker) legFrames(pl dim.Plate, f facing) []drawing.Item {
 	var out []drawing.Item
 	for _, z := range m.b.Design.Zones {
 		if box, ok := f.zone(z); ok && z.Kind == model.ThighZone {
-			out = append(out, drawing.Outline(paperChain(pl, box.Corners()), m.lines.Adjacent()))
+			pen := m.lines.Adjacent()
+			if m.legsFail([]model.Zone{z}, z.Person) {
+				pen.Ink = drawing.Red
+			}
+			out = append(out, drawing.Outline(paperChain(pl, box.Corners()), pen))
 		}
 	}
 	return out

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"slabwright/drawing"
-	"slabwright/drawing/dim"
 	"slabwright/model"
 	"slabwright/model/find"
 	"slabwright/model/geom"
@@ -24,7 +23,11 @@ func (m *maker) planNotes(f *flow, tops []*model.Part) {
 		f.grid("plan-widths", "Clear widths, the smaller of surface and underside: measure again before cutting", t)
 	}
 	for i, x := range m.planFindings() {
-		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s", i+1, x[0].Title), x[0].Why)
+		var lines []string
+		for _, y := range x {
+			lines = append(lines, y.Why)
+		}
+		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s: %s", i+1, x[0].Status, x[0].Title), lines...)
 	}
 	key, h := m.hatchKey("plan-hatches", f.corner(), f.room.Width(), m.b.Room.Walls)
 	f.put("plan-key", "", []drawing.Item{key}, h+2)
@@ -58,14 +61,14 @@ func flatAt(f find.Finding) geom.Vec {
 }
 
 // planFlags numbers the findings on the plan.
-func (m *maker) planFlags() []dim.Request {
-	var out []dim.Request
+func (m *maker) planFlags() []flag {
+	var out []flag
 	for i, l := range m.planFindings() {
-		text := l[0].Title
+		text := shortened(l[0].Title, 60)
 		if len(l) > 1 {
-			text += " and " + several(len(l)-1, "more", "more")
+			text += fmt.Sprintf(", and %d more", len(l)-1)
 		}
-		out = append(out, dim.Note{At: flatAt(l[0]), Lines: []string{fmt.Sprintf("%d  %s", i+1, shortened(text, 34))}, OnEdge: true})
+		out = append(out, flag{fmt.Sprint(i + 1), text, flatAt(l[0])})
 	}
 	return out
 }

@@ -14,6 +14,16 @@ type grid struct {
 	rows  [][]string
 	bold  []bool // rows to be seen first
 	boxes bool
+	pitch unit.Length // height of a row; zero is the usual one
+	short bool        // long cells are cut off instead of wrapped
+}
+
+// high is the height of a row of one line.
+func (t grid) high() unit.Length {
+	if t.pitch > 0 {
+		return t.pitch
+	}
+	return rowHeight
 }
 
 // cellPitch is the distance of two lines in one cell.
@@ -100,9 +110,12 @@ func (t grid) row(cells []string, bold bool, at geom.Vec, w []unit.Length) ([]dr
 	x, most := at.X, 1
 	for i, s := range cells {
 		cell := drawing.Wrap(s, h, w[i]-2*cellInset)
+		if t.short && len(cell) > 1 {
+			cell = []string{drawing.Fit(s, h, w[i]-2*cellInset)}
+		}
 		most = max(most, len(cell))
 		for k, line := range cell {
-			text := drawing.Write(geom.V(x+cellInset, at.Y-rowHeight+1.5-unit.Length(k)*cellPitch), line, h, drawing.Left)
+			text := drawing.Write(geom.V(x+cellInset, at.Y-t.high()+0.29*t.high()-unit.Length(k)*cellPitch), line, h, drawing.Left)
 			if i < len(t.right) && t.right[i] {
 				text.At.X, text.Align = x+w[i]-cellInset, drawing.Right
 			}
@@ -111,5 +124,5 @@ func (t grid) row(cells []string, bold bool, at geom.Vec, w []unit.Length) ([]dr
 		}
 		x += w[i]
 	}
-	return items, rowHeight + unit.Length(most-1)*cellPitch
+	return items, t.high() + unit.Length(most-1)*cellPitch
 }

@@ -15,7 +15,7 @@ import (
 type shot struct {
 	picture
 	under func(dim.Plate) []drawing.Item // fills that lie below the lines
-	flags []dim.Request                  // findings, placed last and in red
+	flags []flag                         // findings, placed last
 	rings []ring                         // item numbers, placed after the dimensions
 	tags  []tag                          // names of corners, placed after the numbers
 	loose bool                           // a pictorial view, not to scale
@@ -189,11 +189,7 @@ func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect, final bool) (d
 	}
 	more("-numbers", "item numbers", m.rings(pl, items, frame, p.rings))
 	more("-corners", "corners", m.tags(pl, items, frame, p.tags))
-	if len(p.flags) > 0 {
-		pl.Drawn = items
-		red, _ := dim.Place(pl, p.flags)
-		more("-flags", "findings", inRed(red))
-	}
+	more("-flags", "findings", m.flags(pl, items, frame, p.flags))
 	return drawing.Group{ID: p.id, Title: p.title, Items: items}, report.Clean()
 }
 

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"slabwright/drawing"
@@ -46,6 +47,17 @@ func roomBuild(t testing.TB, name, paper string, change func(*model.Job)) report
 	return report.Build{}
 }
 
+// drawnRooms keeps the sheets of presets as they are, so that every test need
+// not draw them again.
+var drawnRooms sync.Map
+
+// presetPages are the sheets of the room of an unaltered preset.
+func presetPages(t testing.TB, name, paper string) []drawing.Sheet {
+	t.Helper()
+	f, _ := drawnRooms.LoadOrStore(name+paper, sync.OnceValue(func() []drawing.Sheet { return roomPages(t, roomBuild(t, name, paper, nil)) }))
+	return f.(func() []drawing.Sheet)()
+}
+
 // roomPages gives the pages of the kinds that show the room, finished.
 func roomPages(t testing.TB, b report.Build) []drawing.Sheet {
 	t.Helper()
@@ -76,7 +88,7 @@ func TestRoomSheetsCanBeRead(t *testing.T) {
 		for _, paper := range []string{"A3", "A4"} {
 			t.Run(name+" "+paper, func(t *testing.T) {
 				t.Parallel()
-				for _, s := range roomPages(t, roomBuild(t, name, paper, nil)) {
+				for _, s := range presetPages(t, name, paper) {
 					for _, c := range drawing.Overlaps(s) {
 						t.Errorf("%s (%s): %v", s.Name, s.Scale, c)
 					}

@@ -42,7 +42,14 @@ func (m *maker) sitting(f *flow, c cutting) {
 	if len(t.rows) == 0 {
 		return
 	}
+	before := len(f.items)
 	f.large(0.8*drawing.Large, say...)
+	for _, z := range c.zones {
+		if m.legsFail(c.zones, z.Person) {
+			copy(f.items[before:], inRed(f.items[before:]))
+			break
+		}
+	}
 	f.grid("sitting", "", t)
 	f.text("sitting-notes", "", "Heights above the floor under the seat, in shoes; body sizes are estimates from stature and mass, the figure is a hint. Measure the thigh's top and the elbow on the person, seated, before the wood is ordered.")
 }

@@ -71,6 +71,16 @@ func (m *maker) legFinding(z model.Zone) (find.Finding, bool) {
 	return find.Finding{}, false
 }
 
+// legsFail tells whether something stands in somebody's leg room.
+func (m *maker) legsFail(zones []model.Zone, who string) bool {
+	for _, z := range zones {
+		if f, ok := m.legFinding(z); ok && z.Person == who && f.Status.Severity() >= find.Fail.Severity() {
+			return true
+		}
+	}
+	return false
+}
+
 // legFills shades the leg room, once where people share it.
 func (m *maker) legFills(pl dim.Plate, c cutting, walls upright) []drawing.Item {
 	var all []geom.Region
@@ -104,8 +114,12 @@ func (m *maker) legOutlines(pl dim.Plate, c cutting, walls upright) []drawing.It
 	var out []drawing.Item
 	for _, who := range order {
 		g := drawing.Group{ID: "leg-room-" + stem(who), Title: "leg room of " + who}
+		pen := m.lines.Adjacent()
+		if m.legsFail(c.zones, who) {
+			pen.Ink = drawing.Red
+		}
 		for _, l := range geom.UnionAll(by[who]...).Loops() {
-			g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), m.lines.Adjacent()))
+			g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), pen))
 		}
 		out = append(out, g)
 	}

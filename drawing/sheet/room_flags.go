@@ -1,0 +1,96 @@
+package sheet
+
+import (
+	"math"
+
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// flag marks the place of a finding: a red triangle with a number, beside it a
+// few words.
+type flag struct {
+	number, text string
+	at           geom.Vec // in the view
+}
+
+const (
+	flagSide  unit.Length = 8  // of the triangle
+	flagText  unit.Length = 42 // width of the words beside it
+	flagPitch             = drawing.Small * 1.6
+	flagGap   unit.Length = 1.5
+)
+
+// flags places flags among what stands on the paper already, each as near to
+// its place as there is room.
+func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, list []flag) []drawing.Item {
+	c := crowdOf(drawn)
+	var out []drawing.Item
+	for _, f := range list {
+		at := paperAt(pl, f.at)
+		lines := drawing.Wrap(f.text, drawing.Small, flagText)
+		wide, high := flagSide+flagGap, max(flagSide, unit.Length(len(lines))*flagPitch)
+		for _, l := range lines {
+			wide = max(wide, flagSide+flagGap+drawing.Write(at, l, drawing.Small, drawing.Left).Strong().Width())
+		}
+		near := c.near(at, 110)
+		var box drawing.Rect
+		low := math.Inf(1)
+		for y := unit.Length(-80); y <= 80; y += 1.5 {
+			for x := -100 - wide; x <= 100; x += 2 {
+				b := drawing.Box(at.X+x, at.Y+y, wide, high)
+				if far := float64(nearestOn(b, at).Sub(at).Len()); far < low && far > 4 && frame.Holds(b.Grow(1)) && near.clear(b.Grow(1)) && near.readable(b, at) {
+					low, box = far, b
+				}
+			}
+		}
+		if math.IsInf(low, 1) {
+			box = drawing.Box(at.X, at.Y, wide, high) // over whatever is there: a failing finding must show
+		}
+		g := m.flag(f, box, at, lines)
+		out = append(out, g)
+		c.take(g)
+	}
+	return out
+}
+
+// readable tells whether a leader from a box to a place crosses no text.
+func (c *crowd) readable(box drawing.Rect, at geom.Vec) bool {
+	for _, t := range c.texts {
+		if _, _, ok := clipLine(t.Grow(0.6), nearestOn(box, at), at); ok {
+			return false
+		}
+	}
+	return true
+}
+
+// nearestOn is the place of a rectangle that is nearest to a point.
+func nearestOn(r drawing.Rect, p geom.Vec) geom.Vec {
+	return geom.V(min(max(p.X, r.Min.X), r.Max.X), min(max(p.Y, r.Min.Y), r.Max.Y))
+}
+
+func (m *maker) flag(f flag, box drawing.Rect, at geom.Vec, lines []string) drawing.Item {
+	red := drawing.Pen{Width: m.lines.Wide, Ink: drawing.Red}
+	base := geom.V(box.Min.X, box.Max.Y-flagSide)
+	tip := geom.V(base.X+flagSide/2, base.Y+flagSide*0.87)
+	write := func(at geom.Vec, s string, align drawing.Align) drawing.Item {
+		t := drawing.Write(at, s, drawing.Small, align).Strong()
+		t.Ink = drawing.Red
+		return t
+	}
+	g := drawing.Group{ID: "flag-" + f.number, Title: f.text, Items: []drawing.Item{
+		drawing.Outline([]geom.Vec{base, base.Add(geom.V(flagSide, 0)), tip}, red),
+		write(geom.V(tip.X, base.Y+1), f.number, drawing.Centre),
+	}}
+	for i, l := range lines {
+		g.Items = append(g.Items, write(geom.V(base.X+flagSide+flagGap, box.Max.Y-drawing.Small-0.3-unit.Length(i)*flagPitch), l, drawing.Left))
+	}
+	if foot := nearestOn(box, at); foot.Sub(at).Len() > 1 {
+		fine := m.lines.Fine().In(drawing.Red)
+		foot = foot.Add(at.Sub(foot).Unit().Mul(0.5))
+		g.Items = append(g.Items, drawing.Line(foot, at, fine), drawing.Mark{Kind: drawing.Arrow, At: at, Dir: at.Sub(foot), Size: drawing.ArrowLength, Pen: fine})
+	}
+	return g
+}
