@@ -3,6 +3,7 @@ package model
 import (
 	"fmt"
 	"slices"
+	"sync"
 
 	"slabwright/model/find"
 	"slabwright/model/geom"
@@ -26,6 +27,9 @@ type Design struct {
 	bad   []find.Finding
 	gone  map[string]string // parts that were left out, and the line to blame
 	done  bool
+
+	fitting sync.Mutex
+	fits    map[string]Fit // answers of FitOf, by part
 }
 
 // NewDesign starts a design for a room.

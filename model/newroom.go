@@ -23,7 +23,7 @@ func NewRoom(p RoomPlan) (*Room, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Room{Closed: p.Closed, At: p.At, Ceiling: p.Ceiling, Floor: p.Floor, Survey: surveyReport(res)}
+	r := &Room{Closed: p.Closed, At: p.At, Ceiling: p.Ceiling, Floor: p.Floor, Survey: surveyReport(res), known: &known{n, res}}
 	for _, c := range res.Points {
 		if slices.ContainsFunc(p.Corners, func(q CornerPlan) bool { return q.Name == string(c.Name) }) {
 			r.Corners = append(r.Corners, Corner{Name: string(c.Name), At: c.At, SDX: c.SDX, SDY: c.SDY})
@@ -113,7 +113,7 @@ func (w *Wall) describe(p WallPlan) {
 	}
 	w.Bow = p.Bow
 	if p.LeanOver > 0 {
-		w.Lean = float64(p.Lean / p.LeanOver)
+		w.Lean, w.leanRead = float64(p.Lean/p.LeanOver), true
 	}
 	l := w.Length()
 	for _, s := range p.Studs {

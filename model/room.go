@@ -20,6 +20,8 @@ type Room struct {
 	Ceiling unit.Length // 0: not given
 	Floor   []FloorMark
 	Survey  SurveyReport
+
+	known *known // nil: a room that no survey stands behind
 }
 
 // Corner is an adjusted corner. Angle is the angle inside the room; it is 0 at
@@ -45,6 +47,7 @@ type Wall struct {
 	Studs     []unit.Length
 	Obstacles []Obstacle
 	Index     int
+	leanRead  bool // Lean was measured, even if it is 0
 	room      *Room
 	faults    faults
 }
