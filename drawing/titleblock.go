@@ -61,7 +61,7 @@ func Finish(s Sheet, b Block) Sheet {
 		w = b.Words
 	}
 	space := s.Size.Space()
-	up := geom.V(space.Min.X+6, s.Size.Height/2+8)
+	up := geom.V(space.Min.X+6, min(s.Size.Height/2+8, space.Max.Y-106)) // 100 mm, above the centring mark where there is room
 	bars := gauge(up, true)
 	bars = append(bars, Write(up.Add(geom.V(-2, 50)), w.Gauge, Small, Centre).Along(quarterTurn))
 	s.Items = append(append([]Item{}, s.Items...),

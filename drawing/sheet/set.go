@@ -10,7 +10,6 @@ import (
 	"slabwright/drawing"
 	"slabwright/model"
 	"slabwright/model/find"
-	"slabwright/model/geom"
 	"slabwright/model/report"
 	"slabwright/model/unit"
 )
@@ -47,7 +46,7 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 		s.Number, s.Of = i+1, len(pages)
 		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
 		s.Stamp = m.stamp
-		finish := houseFinish
+		finish := drawing.Finish
 		if p.finish != nil {
 			finish = p.finish
 		}
@@ -59,27 +58,6 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 		out[i] = s
 	}
 	return out, nil
-}
-
-// houseFinish gives a sheet the frame and the title block of the house.
-func houseFinish(s drawing.Sheet, b drawing.Block) drawing.Sheet {
-	return withGauge(drawing.Finish(s, b))
-}
-
-// withGauge keeps the upright print gauge inside the frame of sheets that are
-// too low for its usual place.
-func withGauge(s drawing.Sheet) drawing.Sheet {
-	const clear = 6
-	for i, it := range s.Items {
-		g, ok := it.(drawing.Group)
-		if !ok || g.ID != "sheet-gauge" {
-			continue
-		}
-		if over := drawing.Bounds(g.Items).Max.Y - (s.Size.Space().Max.Y - clear); over > 0 {
-			s.Items[i] = drawing.Move([]drawing.Item{g}, geom.V(0, -over-2))[0]
-		}
-	}
-	return s
 }
 
 // maker is what all kinds of sheets work with.

@@ -129,7 +129,7 @@ func finished(m *maker, pages []page) []drawing.Sheet {
 	out := make([]drawing.Sheet, len(pages))
 	for i, p := range pages {
 		p.sheet.Number, p.sheet.Of = i+1, len(pages)
-		out[i] = withGauge(drawing.Finish(p.sheet, m.block(p.block, i+1)))
+		out[i] = drawing.Finish(p.sheet, m.block(p.block, i+1))
 	}
 	return out
 }

@@ -60,7 +60,7 @@ func printedTemplates(b report.Build, stamp string) []drawing.Sheet {
 	for i, p := range pages {
 		s := p.sheet
 		s.Number, s.Of, s.Stamp = i+1, len(pages), stamp
-		finish := houseFinish
+		finish := drawing.Finish
 		if p.finish != nil {
 			finish = p.finish
 		}
