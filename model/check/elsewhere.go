@@ -36,8 +36,8 @@ func (s Site) reparked(z model.Zone, slab *model.Part, i intruder) find.Fix {
 
 // freePlace finds the nearest middle for a seat along the front of the slab,
 // from the slab's left end, where every zone of the seat is free and under the
-// slab with its whole width.
-func (s Site) freePlace(z model.Zone, slab *model.Part) (unit.Length, bool) {
+// slab with its whole width, once the surface has been raised by so much.
+func (s Site) freePlace(z model.Zone, slab *model.Part, raised unit.Length) (unit.Length, bool) {
 	f := frontOf(slab)
 	var blocked [][2]unit.Length // middles that are not free
 	var width, now unit.Length
@@ -51,7 +51,11 @@ func (s Site) freePlace(z model.Zone, slab *model.Part) (unit.Length, bool) {
 		band := other
 		band.Plan = geom.Polygon(f.at(0, e.near), f.at(f.length, e.near), f.at(f.length, e.far), f.at(0, e.far))
 		for _, i := range s.over(band) {
-			if i.low >= other.Height-contact {
+			low := i.low
+			if s.rises(i) {
+				low += raised
+			}
+			if low >= other.Height-contact {
 				continue
 			}
 			for _, piece := range i.over.Pieces() {

@@ -25,23 +25,27 @@ type fixing struct {
 	s, z unit.Length
 }
 
-// judge looks at the wall, at the number, at studs, keep-outs and arrises.
+// judge looks at the number, at the wall, at studs, keep-outs and arrises.
 func (x fixings) judge() []find.Finding {
 	base := find.Finding{Parts: x.parts, Walls: []string{x.wall.Name}}
+	f := base
+	f.Measured = &find.Quantity{Value: float64(len(x.places)), Unit: "fixings"}
+	f.Required = &find.Limit{Value: leastFixings, Relation: find.AtLeast, Unit: "fixings"}
+	f = f.Judge()
+	if f.Status == find.Fail {
+		f.Fix = []find.Fix{hint("give it two fixings at least: move it or its ends, or put studs or a board behind the plaster")}
+	}
+	if len(x.places) == 0 {
+		f.Why = fmt.Sprintf("%s is not fixed to the wall %s at all.", capital(x.what), x.wall.Name)
+		return []find.Finding{f}
+	}
 	if u, bad := x.wallUnfit(); bad {
 		u.Parts, u.Walls = base.Parts, base.Walls
 		return []find.Finding{u}
 	}
-	f := base
 	f.Why = fmt.Sprintf("%s is fixed to the wall %s (%s) at %s.", capital(x.what), x.wall.Name, x.wall.Make, count(len(x.places), "place", "places"))
-	f.Measured = &find.Quantity{Value: float64(len(x.places)), Unit: "fixings"}
-	f.Required = &find.Limit{Value: leastFixings, Relation: find.AtLeast, Unit: "fixings"}
-	f = f.Judge()
-	if len(x.places) == 0 {
-		f.Why = fmt.Sprintf("%s is not fixed to the wall %s at all.", capital(x.what), x.wall.Name)
-	}
-	if f.Status == find.Fail {
-		f.Fix = []find.Fix{hint("give it two fixings at least: move it or its ends, or put studs or a board behind the plaster")}
+	if x.wall.Make == model.Aerated || x.wall.Make == model.Hollow {
+		f.Assumed = []find.Assumption{{What: "the anchors are approved for " + string(x.wall.Make) + ": others pull out of it", Source: "the paper of the anchor that is bought"}}
 	}
 	out := []find.Finding{f}
 	for _, look := range []func(find.Finding) (find.Finding, bool){x.inStuds, x.keptOut, x.nearArris} {
@@ -76,7 +80,7 @@ func (x fixings) wallUnfit() (find.Finding, bool) {
 // inStuds holds every fixing in a wall of studs, or of plasterboard, to a stud.
 func (x fixings) inStuds(f find.Finding) (find.Finding, bool) {
 	w := x.wall
-	if w.Make != model.Stud && w.Make != model.Plasterboard || len(x.places) == 0 {
+	if w.Make != model.Stud && w.Make != model.Plasterboard {
 		return f, false
 	}
 	f.Title = "Fixings sit in studs"
@@ -109,7 +113,7 @@ func distances(list []unit.Length) string {
 
 // keptOut holds every fixing clear of what runs in or stands on the wall.
 func (x fixings) keptOut(f find.Finding) (find.Finding, bool) {
-	if len(x.places) == 0 || len(x.wall.Obstacles) == 0 {
+	if len(x.wall.Obstacles) == 0 {
 		return f, false
 	}
 	best := unit.Length(math.Inf(1))
@@ -139,7 +143,7 @@ func (x fixings) keptOut(f find.Finding) (find.Finding, bool) {
 // nearArris tells of fixings near an outside corner of masonry.
 func (x fixings) nearArris(f find.Finding) (find.Finding, bool) {
 	w := x.wall
-	if w.Make == model.Stud || w.Make == model.Plasterboard || len(x.places) == 0 {
+	if w.Make == model.Stud || w.Make == model.Plasterboard {
 		return f, false
 	}
 	best, which, corner := unit.Length(math.Inf(1)), fixing{}, ""

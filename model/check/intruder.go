@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"slabwright/model"
 	"slabwright/model/geom"
@@ -27,9 +28,10 @@ func (i intruder) inWords() string {
 
 func concerned(list []intruder) (parts, walls []string) {
 	for _, i := range list {
-		if i.part != nil {
+		switch {
+		case i.part != nil:
 			parts = append(parts, i.part.ID)
-		} else {
+		case !slices.Contains(walls, i.wall):
 			walls = append(walls, i.wall)
 		}
 	}

@@ -99,7 +99,11 @@ func (s Site) howSure(f find.Finding, z model.Zone) string {
 	case z.Kind != model.ThighZone || !ok:
 		return ""
 	case p.Stature == 0 && p.Mass == 0 && p.Thigh == 0 && p.Knee == 0 && p.Seat == 0:
-		return " Nobody is described who will sit here: this serves all but the largest 5 in 100 men, and nearly all women."
+		return map[string]string{
+			"female": " Nothing but her sex is told of who will sit here: this serves all but the largest 5 in 100 women.",
+			"male":   " Nothing but his sex is told of who will sit here: this serves all but the largest 5 in 100 men.",
+			"":       " Nobody is described who will sit here: this serves all but the largest 5 in 100 men, and nearly all women.",
+		}[p.Sex]
 	}
 	for _, a := range z.Assumed {
 		if strings.Contains(a.What, "extrapolated") {

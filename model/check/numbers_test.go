@@ -227,3 +227,46 @@ design: {preset: trial, parameters: {seat_at: 800, surface: 745, depth: 700}}`, 
 	}
 	t.Error("nothing stands in her way")
 }
+
+// TestCornerHints sets two angles as the hints of a clash say, in corners of many
+// angles and with unequal legs, and wants the clash gone.
+func TestCornerHints(t *testing.T) {
+	sections := []stock.AngleSection{stock.L40x40x5, stock.L60x60x6, stock.L80x80x8}
+	for i, theta := range []float64{62, 75, 88, 90, 97, 110, 128, 145} {
+		w1, w2 := sections[i%3], sections[(i/2)%3]
+		j := readJob(t, "hints", skewRoom(theta))
+		r, err := model.NewRoom(j.Room)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rule := func(d *model.Design) find.Finding {
+			for _, f := range check.Run(check.Site{Job: j, Room: r, Design: d}) {
+				if f.Rule == "angles-in-corner" {
+					return f
+				}
+			}
+			t.Fatal("the rule says nothing")
+			return find.Finding{}
+		}
+		bad := rule(twoAngles(t, r, w1, w2, 5, 5))
+		if bad.Status != find.Fail || len(bad.Fix) != 2 {
+			t.Fatalf("%v degrees: %s with %d hints", theta, bad.Status, len(bad.Fix))
+		}
+		var both, own, butt float64
+		var corner, two, one string
+		if _, err := fmt.Sscanf(bad.Fix[0].Text, "set both angles back %f mm from corner %1s", &both, &corner); err != nil {
+			t.Fatal(bad.Fix[0].Text)
+		}
+		if _, err := fmt.Sscanf(bad.Fix[1].Text, "or let %s start %f mm from the corner and end %s %f mm before it", &two, &own, &one, &butt); err != nil {
+			t.Fatal(bad.Fix[1].Text)
+		}
+		for _, set := range [][2]unit.Length{{unit.Length(both), unit.Length(both)}, {unit.Length(butt), unit.Length(own)}} {
+			if f := rule(twoAngles(t, r, w1, w2, set[0], set[1])); f.Status != find.Pass {
+				t.Errorf("%v degrees, legs %v and %v, set back %v: %s", theta, w1.Leg, w2.Leg, set, f.Why)
+			}
+			if f := rule(twoAngles(t, r, w1, w2, set[0]-1, set[1]-1)); f.Status != find.Fail {
+				t.Errorf("%v degrees: %v is not the least whole millimetre", theta, set)
+			}
+		}
+	}
+}

@@ -2,6 +2,7 @@ package check_test
 
 import (
 	"slabwright/model"
+	"slabwright/model/geom"
 	"slabwright/model/stock"
 	"slabwright/model/unit"
 )
@@ -33,6 +34,7 @@ type trialParams struct {
 	TableAt     unit.Length `is:"0" min:"0" max:"2000" help:"roll-out table, left side; 0: none"`
 	TableHeight unit.Length `is:"560" min:"200" max:"900" help:"roll-out table"`
 	SeatAt      unit.Length `is:"0" min:"0" max:"2000" help:"somebody sits here; 0: nobody"`
+	KeepFree    unit.Length `is:"0" min:"0" max:"2000" help:"height of a space to keep free under the middle; 0: none"`
 	Ghost       bool        `is:"no" help:"a part of which no solid could be made"`
 }
 
@@ -72,6 +74,9 @@ func bench(s model.Site, p trialParams) *model.Design {
 	}
 	if p.SeatAt > 0 {
 		d.SitAt("desk", "bench", p.SeatAt, s.People)
+	}
+	if p.KeepFree > 0 {
+		d.KeepFree(model.Zone{Name: "the plan chest", Kind: model.OtherZone, Plan: geom.Rect(geom.V(600, -500), geom.V(1000, -20)), Height: p.KeepFree})
 	}
 	if p.Ghost {
 		d.Parts = append(d.Parts, &model.Part{ID: "ghost", Kind: model.KindSlab})

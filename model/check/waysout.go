@@ -28,14 +28,18 @@ func (s Site) waysOut(z model.Zone, inTheWay []intruder) []find.Fix {
 	if lack, ok := s.lift(z, inTheWay); ok {
 		out = append(out, s.raise(z, slab, lack)...)
 	}
-	if place, ok := s.freePlace(z, slab); ok {
-		seat, _, _ := s.seatOfZone(z)
-		out = append(out, s.set(hint("sit %.0f mm further %s, with the middle %.0f mm from the left end of %s", math.Abs(float64(place-seat.Centre)), leftOrRight(place-seat.Centre), float64(place), slab.ID), "seat_at", seat.Centre, place))
+	if fix, ok := s.sitElsewhere(z, slab, 0); ok {
+		out = append(out, fix)
 	}
 	if more, ok := s.deeper(z, slab, inTheWay); ok {
 		out = append(out, hint("make %s %.0f mm deeper: it then reaches that much further into the room", slab.ID, float64(more)))
 	}
 	out = append(out, s.clear(z, slab, inTheWay)...)
+	if lack, ok := lackUnder(z, inTheWay); ok && len(out) == 0 {
+		if fix, ok := s.sitElsewhere(z, slab, lack); ok {
+			out = append(out, hint("do both: %s; %s", s.raise(z, slab, lack)[0].Text, fix.Text))
+		}
+	}
 	for k := range out[min(1, len(out)):] {
 		out[k+1].Text = "or " + out[k+1].Text
 	}
@@ -45,13 +49,40 @@ func (s Site) waysOut(z model.Zone, inTheWay []intruder) []find.Fix {
 	return out
 }
 
+// sitElsewhere proposes the nearest free place for the seat, with the surface
+// raised by so much.
+func (s Site) sitElsewhere(z model.Zone, slab *model.Part, raised unit.Length) (find.Fix, bool) {
+	place, ok := s.freePlace(z, slab, raised)
+	if !ok {
+		return find.Fix{}, false
+	}
+	seat, _, _ := s.seatOfZone(z)
+	return s.set(hint("sit %.0f mm further %s, with the middle %.0f mm from the left end of %s", math.Abs(float64(place-seat.Centre)), leftOrRight(place-seat.Centre), float64(place), slab.ID), "seat_at", seat.Centre, place), true
+}
+
+// lackUnder is by how much the slab itself is too low.
+func lackUnder(z model.Zone, inTheWay []intruder) (unit.Length, bool) {
+	for _, i := range inTheWay {
+		if i.part != nil && i.part.ID == z.Slab {
+			return up(z.Height - i.low), true
+		}
+	}
+	return 0, false
+}
+
+// rises tells whether something in the way goes up with the surface: the slab,
+// and the angles under it.
+func (s Site) rises(i intruder) bool {
+	return i.part != nil && (i.part.Kind == model.KindSlab || i.part.Angle != nil && s.carriesSlab(i.part))
+}
+
 // lift is by how much everything in the way must go up, if all of it goes up
 // with the surface: the slab and the angles under it. People who share the slab
 // count together, so that the one new height serves them all.
 func (s Site) lift(z model.Zone, inTheWay []intruder) (unit.Length, bool) {
 	var lack unit.Length
 	for _, i := range inTheWay {
-		if i.part == nil || i.part.Kind != model.KindSlab && (i.part.Angle == nil || !s.carriesSlab(i.part)) {
+		if !s.rises(i) {
 			return 0, false
 		}
 		lack = max(lack, z.Height-i.low)
