@@ -4,21 +4,30 @@ import (
 	"fmt"
 	"strings"
 
+	"slabwright/drawing"
 	"slabwright/model"
 	"slabwright/model/lists"
 	"slabwright/model/report"
 	"slabwright/model/unit"
 )
 
+// mostCovers is how many sheets the cover takes at most.
+const mostCovers = 4
+
 // listSheets give the parts list, the buying list and what to measure on site
-// before anything is cut, each with the cautions of its act.
+// before anything is cut, each with the cautions of its act. The number of
+// covers is known when all sheets are laid out: the parts list is set once more
+// then, in no more room than it had.
 func listSheets(m *maker) []page {
-	f := newColumned(m, "lists", "Parts list and buying list")
-	f.table("Parts", m.partsList(), asIs)
-	f.notes("Before you act", m.cautions("making"))
-	f.table("To buy", m.buyingList(), asIs)
-	f.notes("Before you buy", m.cautions("buying"))
-	out := f.pages("parts list")
+	out := m.partsPages(mostCovers)
+	for i := range out {
+		out[i].finish = func(s drawing.Sheet, b drawing.Block) drawing.Sheet {
+			if set := m.partsPages(s.Of - len(m.others)); i < len(set) {
+				s.Items = set[i].sheet.Items
+			}
+			return drawing.Finish(s, b)
+		}
+	}
 	g := newColumned(m, "site-check", "Check on site before cutting")
 	g.notes("How", []string{
 		"Measure again before the first cut and write the figure into the box. Where it is worse than \"stop if\", stop: the sheets rest on other sizes. New readings go into the job file, and all sheets are drawn anew.",
@@ -29,9 +38,20 @@ func listSheets(m *maker) []page {
 	return append(out, g.pages("check list")...)
 }
 
+// partsPages are the parts list and the buying list; the sheets of the set
+// follow on as many covers as are given.
+func (m *maker) partsPages(covers int) []page {
+	f := newColumned(m, "lists", "Parts list and buying list")
+	f.table("Parts", m.partsList(covers), asIs)
+	f.notes("Before you act", m.cautions("making"))
+	f.table("To buy", m.buyingList(), asIs)
+	f.notes("Before you buy", m.cautions("buying"))
+	return f.pages("parts list")
+}
+
 // partsList has the columns of ISO 7573: item, quantity, name, material, size,
 // mass, and the sheet that shows it.
-func (m *maker) partsList() table {
+func (m *maker) partsList(covers int) table {
 	t := table{heads: []string{"item", "qty", "part", "material", "length x width x thickness", "kg each", "kg all", "sheet"},
 		right: []bool{true, true, false, false, false, true, true, true}}
 	var parts int
@@ -42,7 +62,7 @@ func (m *maker) partsList() table {
 		mass += i.Mass()
 		t.rows = append(t.rows, []string{
 			fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), m.itemName(i), material(p), lists.SizeText(p, m.length),
-			m.tenth(p.Mass()), m.tenth(i.Mass()), m.sheetOf(i),
+			m.tenth(p.Mass()), m.tenth(i.Mass()), m.sheetOf(i, covers),
 		})
 	}
 	t.rows = append(t.rows, []string{"", fmt.Sprint(parts), "all parts together", "", "", "", m.tenth(mass), ""})
@@ -85,7 +105,7 @@ func (m *maker) tenth(x unit.Mass) string {
 
 // sheetOf gives the numbers of the sheets that show how an item is made; of
 // rods those that show where they are drilled for.
-func (m *maker) sheetOf(i lists.Item) string {
+func (m *maker) sheetOf(i lists.Item, covers int) string {
 	p := i.First()
 	kinds := map[string]bool{"slab": p.Slab != nil, "angle": p.Angle != nil, "roll": p.RollOut != nil}
 	walls := map[string]bool{}
@@ -94,14 +114,13 @@ func (m *maker) sheetOf(i lists.Item) string {
 			walls["Drilling, wall "+q.Rod.Wall.Name] = true
 		}
 	}
-	before := len(coverSheets(m))
 	var out []string
 	for k, pg := range m.others {
 		kind, _, _ := strings.Cut(pg.sheet.Name, "-")
 		mark, _, _ := strings.Cut(pg.sheet.Title, " ")
 		wall, _, _ := strings.Cut(pg.sheet.Title, ":")
 		if kinds[kind] && mark == fmt.Sprint(i.Mark) || walls[wall] {
-			out = append(out, fmt.Sprint(before+k+1))
+			out = append(out, fmt.Sprint(covers+k+1))
 		}
 	}
 	return strings.Join(out, ", ")
