@@ -27,7 +27,7 @@ func angleTemplates(m *maker, set *templateSet) {
 		switch a := p.Angle; {
 		case len(a.Holes) == 0:
 		case a.Length > whole || 2*(a.Section.Leg+aroundBar) > room.Height():
-			set.leave(fmt.Sprintf("Angles longer than %s: taped paper is less true than a tape from end A. Drill them from the figures on their sheets, then mark the wall through the bar.", m.length(whole)))
+			set.leave(fmt.Sprintf("Angles longer than %s: taped paper is less true than a tape from end A. Drill them from the figures on their sheets, then mark the wall through the bar.", m.length(unit.Length(math.Floor(float64(whole))))))
 		default:
 			set.add(m.angleTemplate(p))
 		}

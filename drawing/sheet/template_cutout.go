@@ -11,6 +11,7 @@ import (
 
 const (
 	aroundCutOut unit.Length = 15
+	leastPaper   unit.Length = 90 // room for the figures of a small one
 	edgeNear     unit.Length = 60 // an edge no further than this is shown too
 	mostCutTiles             = 4
 )
@@ -44,7 +45,8 @@ func (m *maker) cutOutTemplate(p *model.Part, f model.Feature) *template {
 	notch := f.Outline.Intersect(slab)
 	a, b := notch.Bounds()
 	lo, hi := slab.Bounds()
-	window := drawing.Rect{Min: a, Max: b}.Grow(aroundCutOut)
+	around := geom.V(max(aroundCutOut, (leastPaper-b.X+a.X)/2), max(aroundCutOut, (leastPaper-b.Y+a.Y)/2))
+	window := drawing.Rect{Min: a.Sub(around), Max: b.Add(around)}
 	for _, k := range []struct {
 		edge, side unit.Length
 		at         *unit.Length

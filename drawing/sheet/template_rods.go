@@ -16,6 +16,7 @@ const (
 	pastEnd   unit.Length = 6 // of a strip beyond the line that it starts at
 	longest   unit.Length = 4000
 	everyMark unit.Length = 100
+	footShown unit.Length = 40 // a strip shows the underside of a shelf no further below the axes
 )
 
 // rodStrip is what the strip of a shelf shows: along the back edge, which is x
@@ -25,6 +26,7 @@ type rodStrip struct {
 	bores []model.Feature
 	rods  []*model.RodPart
 	half  unit.Length // from the axes to the underside
+	foot  unit.Length // from the axes to the lower line of the strip: the underside, unless the shelf is thick
 	datum unit.Length // x from which figures count
 	from  string      // what the datum is
 	right bool        // the datum is at the right end
@@ -54,11 +56,14 @@ func (m *maker) rodStrip(p *model.Part) rodStrip {
 		i := slices.IndexFunc(m.b.Design.Parts, func(q *model.Part) bool { return q.ID == f.For && q.Rod != nil })
 		if f.Kind == model.Bore && i >= 0 {
 			r.bores, r.rods = append(r.bores, f), append(r.rods, m.b.Design.Parts[i].Rod)
-			r.half = f.Height
+			r.half, r.foot = f.Height, f.Height
 		}
 	}
 	if len(r.bores) == 0 {
 		return r
+	}
+	if r.foot > footShown {
+		r.foot = footShown / 2
 	}
 	i := slices.IndexFunc(s.Edges, func(e model.Edge) bool { return e.Reference })
 	i = max(i, 0)
@@ -107,12 +112,12 @@ func (m *maker) rodTemplate(r rodStrip) *template {
 	fine, level := drawing.Dense.Fine(), drawing.Dense.Centre()
 	start, end := geom.V(r.datum, 0), geom.V(b, 0)
 	t.lines = append(t.lines, drawing.Line(start, end, level),
-		drawing.Line(start.Sub(geom.V(0, r.half)), end.Sub(geom.V(0, r.half)), drawing.Dense.Outline()))
+		drawing.Line(start.Sub(geom.V(0, r.foot)), end.Sub(geom.V(0, r.foot)), drawing.Dense.Outline()))
 	m.rodEnd(t, r)
 	for x := everyMark; x <= span; x += everyMark {
-		p := geom.V(r.at(x), -r.half)
+		p := geom.V(r.at(x), -r.foot)
 		t.lines = append(t.lines, drawing.Line(p, p.Add(geom.V(0, 2)), fine))
-		t.labels = append(t.labels, label{lines: []string{m.length(x)}, at: p, toward: geom.V(0, -1), reach: 2})
+		t.labels = append(t.labels, label{lines: []string{m.length(x)}, at: p, toward: geom.V(0, -1), reach: 6})
 	}
 	for i, f := range r.bores {
 		c, hole := geom.V(f.At.X, 0), r.rods[i].WallHole/2
@@ -126,15 +131,23 @@ func (m *maker) rodTemplate(r rodStrip) *template {
 			fmt.Sprintf("LEVEL, %s above the floor", m.length(r.rods[0].Height)),
 			fmt.Sprintf("wall Ø%s, shelf Ø%s", m.length(r.rods[0].WallHole), m.length(r.bores[0].Dia)),
 		}, at: geom.V(r.at(x), 0), toward: geom.V(0, -1), reach: 40},
-			label{lines: []string{"shelf's underside"}, at: geom.V(r.at(x), -r.half), toward: geom.V(0, 1), reach: 30})
+			label{lines: []string{r.footWords(m)}, at: geom.V(r.at(x), -r.foot), toward: geom.V(0, 1), reach: 30})
 	}
 	m.roomCorners(t, r, span)
 	return t
 }
 
+// footWords says what the lower line of the strip is.
+func (r rodStrip) footWords(m *maker) string {
+	if r.foot == r.half {
+		return "shelf's underside"
+	}
+	return fmt.Sprintf("shelf's underside is %s below the level", m.length(r.half))
+}
+
 // rodEnd draws what the strip starts at.
 func (m *maker) rodEnd(t *template, r rodStrip) {
-	top, low, in := geom.V(r.datum, rodTop), geom.V(r.datum, -r.half-rodBelow), geom.V(r.at(1)-r.at(0), 0)
+	top, low, in := geom.V(r.datum, rodTop), geom.V(r.datum, -r.foot-rodBelow), geom.V(r.at(1)-r.at(0), 0)
 	end, text := geom.V(r.datum, 0), []string{"cut here: " + r.from}
 	if r.wall {
 		text = []string{"cut along the face of " + r.from + ";", "thin line: end of the shelf"}
@@ -146,8 +159,8 @@ func (m *maker) rodEnd(t *template, r rodStrip) {
 		}
 		t.lines = append(t.lines, wallLines(face)...)
 	}
-	t.lines = append(t.lines, drawing.Line(end.Sub(geom.V(0, r.half)), end.Add(geom.V(0, min(r.half, rodTop))), drawing.Dense.Outline()))
-	t.labels = append(t.labels, label{lines: text, at: geom.V(r.datum, -r.half/2), toward: in, reach: 40})
+	t.lines = append(t.lines, drawing.Line(end.Sub(geom.V(0, r.foot)), end.Add(geom.V(0, min(r.half, rodTop))), drawing.Dense.Outline()))
+	t.labels = append(t.labels, label{lines: text, at: geom.V(r.datum, -r.foot/2), toward: in, reach: 40})
 }
 
 // shelfRight is the right end of the shelf's back edge.
@@ -177,7 +190,7 @@ func (m *maker) roomCorners(t *template, r rodStrip, span unit.Length) {
 		if off < 10 || off > span || p.Y < -1 || p.Y > 40 {
 			continue
 		}
-		t.lines = append(t.lines, drawing.Line(geom.V(p.X, -r.half-rodBelow), geom.V(p.X, rodTop), drawing.Dense.Adjacent()))
-		t.labels = append(t.labels, label{lines: []string{"corner " + w.From.Name}, at: geom.V(p.X, -r.half/2), toward: geom.V(1, 0), upright: true, reach: 12})
+		t.lines = append(t.lines, drawing.Line(geom.V(p.X, -r.foot-rodBelow), geom.V(p.X, rodTop), drawing.Dense.Adjacent()))
+		t.labels = append(t.labels, label{lines: []string{"corner " + w.From.Name}, at: geom.V(p.X, -r.foot/2), toward: geom.V(1, 0), upright: true, reach: 12})
 	}
 }

@@ -12,6 +12,7 @@ import (
 
 const (
 	scribeFrom  unit.Length = 3 // a gap that varies less is even to the eye
+	scribeUpTo  unit.Length = 30
 	scribeNear  unit.Length = 150
 	scribeBelow unit.Length = 10.8 // room for figures below the edge
 	scribeAbove unit.Length = 9.6
@@ -28,6 +29,10 @@ func scribeTemplates(m *maker, set *templateSet) {
 			for _, w := range m.b.Room.Walls {
 				line, ok := besideEdge(p.Slab, e, w)
 				if !ok || uneven(line) < scribeFrom-0.05 {
+					continue
+				}
+				if uneven(line) > scribeUpTo {
+					set.leave(fmt.Sprintf("%s along wall %s: the gap varies by %s, too much to scribe.", p.ID, w.Name, m.length(uneven(line))))
 					continue
 				}
 				if length := line[len(line)-1].X - line[0].X; length > longest {
