@@ -25,7 +25,9 @@ func (m *maker) holeTables(a *model.AnglePart) []block {
 				t.rows = append(t.rows, []string{h.Name, m.length(h.X), m.length(h.FromHeel), m.holeSize(h)})
 			}
 		}
-		out = append(out, t.blocks(fmt.Sprintf("holes-%d", len(done)), strings.ToUpper(heading[:1])+heading[1:], m.lines)...)
+		for _, b := range t.blocks(fmt.Sprintf("holes-%d", len(done)), strings.ToUpper(heading[:1])+heading[1:], m.lines) {
+			out = append(out, unbroken(b))
+		}
 	}
 	return out
 }

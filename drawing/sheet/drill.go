@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"slabwright/drawing"
 	"slabwright/model"
@@ -12,13 +13,7 @@ import (
 // drillSheets gives one sheet per wall that gets holes, to be read on a ladder:
 // whole millimetres in large figures.
 func drillSheets(m *maker) []page {
-	k := *m
-	switch m.style.Unit {
-	case "", "mm":
-		k.style.Places = -1
-	case "cm":
-		k.style.Places = 1
-	}
+	k := m.whole()
 	var out []page
 	for _, w := range m.b.Room.Walls {
 		if holes := m.wallHoles(w); len(holes) > 0 {
@@ -28,9 +23,24 @@ func drillSheets(m *maker) []page {
 	return out
 }
 
+// whole is a maker that writes whole millimetres.
+func (m *maker) whole() *maker {
+	k := *m
+	switch m.style.Unit {
+	case "", "mm":
+		k.style.Places = -1
+	case "cm":
+		k.style.Places = 1
+	}
+	return &k
+}
+
 func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 	d := newDrilling(m, w, holes)
-	beside := []block{enlarged(d.table().blocks("wall-holes", "Holes in this wall", m.lines)[0], ladderText)}
+	var beside []block
+	for _, b := range d.table().blocks("wall-holes", "Holes in this wall", m.lines) {
+		beside = append(beside, enlarged(unbroken(b), ladderText))
+	}
 	beside = append(beside, notesBlock("wall-notes", "Before drilling", d.notes()))
 	pages := m.steelPages("drilling-"+stem(w.Name), "Drilling, wall "+w.Name, m.size == drawing.A4 || m.size == drawing.A3, func(s drawing.Scale) chapter {
 		return chapter{pictures: []picture{d.elevation(s)}, beside: beside}
@@ -47,6 +57,13 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 // ladderText is how much larger than usual the tables of drilling sheets are:
 // figures of 3.5 mm where they find room.
 const ladderText = 1.4
+
+// unbroken keeps the forms of a table in which no cell is broken into lines:
+// none is narrower than the first.
+func unbroken(b block) block {
+	b.forms = slices.DeleteFunc(slices.Clone(b.forms), func(f form) bool { return f.w < b.forms[0].w-1 })
+	return b
+}
 
 // enlarged gives a block of texts and lines larger where there is room, and as
 // it is where there is none.

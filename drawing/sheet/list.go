@@ -147,20 +147,22 @@ func (m *maker) forText(names []string) string {
 	return strings.Join(names, ", ")
 }
 
-// actOf says on which list a caution belongs; what is not named belongs to the
-// making.
-var actOf = map[string]string{
-	"Anchors": "buying", "Mains electricity": "buying",
-	"Walls": "site", "Drilling into a wall": "site", "Dust": "site", "All numbers": "site",
+// listOf says on which list a caution belongs by a word of its act; what has
+// none of the words belongs to the making.
+var listOf = []struct{ word, list string }{
+	{"order", "buying"}, {"anchor", "buying"}, {"wall", "site"}, {"electric", "site"},
 }
 
 // cautions gives those of one list.
 func (m *maker) cautions(list string) []string {
 	var out []string
 	for _, c := range report.Cautions(m.b.Design) {
-		of := actOf[c.Act]
-		if of == "" {
-			of = "making"
+		of := "making"
+		for _, l := range listOf {
+			if strings.Contains(strings.ToLower(c.Act), l.word) {
+				of = l.list
+				break
+			}
 		}
 		if of == list {
 			out = append(out, c.Act+": "+c.Text)

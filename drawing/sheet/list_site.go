@@ -159,13 +159,14 @@ func (s *siteChecks) heights() {
 
 // obstacles are where the sheets take them to be.
 func (s *siteChecks) obstacles() {
+	m := s.m.whole()
 	for _, w := range s.m.b.Room.Walls {
 		if !s.carries(w) {
 			continue
 		}
 		for _, o := range w.Obstacles {
-			s.add(fmt.Sprintf("%s: along wall %s from %s", o.Name, w.Name, w.From.Name), s.m.length(o.Start)+" to "+s.m.length(o.End), "off by 5")
-			s.add(fmt.Sprintf("%s: above the floor", o.Name), s.m.length(o.Bottom)+" to "+s.m.length(o.Top), "off by 5")
+			s.add(fmt.Sprintf("%s: along wall %s from %s", o.Name, w.Name, w.From.Name), m.length(o.Start)+" to "+m.length(o.End), "off by 5")
+			s.add(fmt.Sprintf("%s: above the floor", o.Name), m.length(o.Bottom)+" to "+m.length(o.Top), "off by 5")
 		}
 	}
 }
