@@ -63,7 +63,7 @@ func (t *tool) design(j model.Job, r *model.Room) (report.Build, bool) {
 		}
 		d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House}, j.Settings)
 		d.Finish()
-		found := check.Run(check.Site{Job: j, Room: r, Design: d})
+		found := check.Run(check.Site{Job: j, Room: r, Design: d, Params: p.Params})
 		return report.Build{Job: j, Room: r, Design: d, Findings: found}, true
 	}
 	fmt.Fprintf(t.err, "there is no preset %q\n", j.Preset)

@@ -20,7 +20,7 @@ func TestOwnDesk(t *testing.T) {
 		t.Fatalf("%v\n%s", err, out)
 	}
 	files := set(t, filepath.Join(dir, "ledge"))
-	for _, f := range []string{"drawings.pdf", "models/ledge.stl", "models/angle.stl", "report.md"} {
+	for _, f := range []string{"drawings.pdf", "models/ledge.stl", "models/angle-back.stl", "report.md"} {
 		if files[f] == "" {
 			t.Errorf("%s is missing", f)
 		}

@@ -103,7 +103,11 @@ func LegRoomOf(p Person) (LegRoom, error) {
 		Elbow:   s.Elbow.Mean + shoe,
 		SDThigh: s.ThighTop.SD, SDElbow: s.Elbow.SD,
 	}
-	what := fmt.Sprintf("thigh top %.0f mm above the floor, barefoot (%s; sd %.0f)", float64(pick(s.ThighTop)), s.ThighTop.Basis, float64(s.ThighTop.SD))
+	what := fmt.Sprintf("thigh top %.0f mm above the floor, barefoot (%s", float64(pick(s.ThighTop)), s.ThighTop.Basis)
+	if s.ThighTop.SD > 0 {
+		what += fmt.Sprintf("; sd %.0f", float64(s.ThighTop.SD))
+	}
+	what += ")"
 	r.Assumed = []find.Assumption{
 		{What: what, Source: s.ThighTop.Source},
 		{What: fmt.Sprintf("shoe %.0f mm", float64(shoe)), Source: from},

@@ -177,7 +177,7 @@ func run(t *testing.T, p model.Preset, j model.Job) (*model.Design, []find.Findi
 	}
 	d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House}, j.Settings)
 	d.Finish()
-	return d, check.Run(check.Site{Job: j, Room: r, Design: d})
+	return d, check.Run(check.Site{Job: j, Room: r, Design: d, Params: p.Params})
 }
 
 func spoke(found []find.Finding, rule string) bool {

@@ -61,8 +61,8 @@ func lies(d *model.Design, slab *model.Part) (find.Finding, bool) {
 	}
 	f.Why = fmt.Sprintf("The centre of gravity of %s is %.0f mm beyond the edge of its bearings on %s: it tips as soon as it is let go.", slab.ID, -float64(inside), list(names))
 	f.Fix = []find.Fix{hint("carry it on a second wall, or on a bracket that reaches at least %.0f mm further from the wall", float64(up(-inside)))}
-	f.Status = find.Warn
 	if screwed {
+		f.Status = find.Warn
 		f.Why += " Only the screws from below hold it, and whether they do is not checked."
 	}
 	return f, true

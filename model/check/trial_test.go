@@ -23,9 +23,11 @@ type trialParams struct {
 	ShorterBy   unit.Length `is:"0" min:"0" max:"400" help:"angles shorter than their walls"`
 	Anchors     bool        `is:"yes" help:"wall fixings"`
 	AnchorEnd   unit.Length `is:"40" min:"1" max:"300" help:"first wall fixing from the end"`
+	AnchorHole  unit.Length `is:"11" min:"5" max:"40" help:"wall fixings in the steel"`
 	Pitch       unit.Length `is:"300" min:"100" max:"900" help:"wall fixings"`
 	Screws      bool        `is:"yes" help:"screws into the slab"`
 	ScrewEnd    unit.Length `is:"65" min:"1" max:"200" help:"first screw from the end"`
+	Slot        unit.Length `is:"8" min:"0" max:"60" help:"slots for screws, beyond their width"`
 	Into        unit.Length `is:"25" min:"5" max:"60" help:"screws in the wood"`
 	HoleAt      unit.Length `is:"0" min:"0" max:"1500" help:"hole near the left wall at this distance from the left end; 0: none"`
 	Groove      unit.Length `is:"0" min:"0" max:"60" help:"depth of a groove in the underside; 0: none"`
@@ -97,10 +99,10 @@ func (p trialParams) angle() model.AnglePiece {
 		a = a.LegUp()
 	}
 	if p.Anchors {
-		a = a.Anchored(model.Anchors{Hole: 11, Pitch: p.Pitch, End: p.AnchorEnd})
+		a = a.Anchored(model.Anchors{Hole: p.AnchorHole, Pitch: p.Pitch, End: p.AnchorEnd})
 	}
 	if p.Screws {
-		a = a.ScrewedUp(model.Screws{Hole: 6, Slot: 8, Pitch: p.Pitch, End: p.ScrewEnd, Pilot: 4, Into: p.Into})
+		a = a.ScrewedUp(model.Screws{Hole: 6, Slot: p.Slot, Pitch: p.Pitch, End: p.ScrewEnd, Pilot: 4, Into: p.Into})
 	}
 	if p.ShorterBy > 0 {
 		a = a.ShorterBy(p.ShorterBy)
