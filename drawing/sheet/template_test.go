@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -15,6 +16,8 @@ import (
 	"slabwright/model/geom"
 	"slabwright/model/job"
 	"slabwright/model/report"
+	"slabwright/model/stock"
+	"slabwright/model/survey"
 	"slabwright/presets"
 )
 
@@ -263,12 +266,12 @@ func inside(t *testing.T, r *model.Room, name string) float64 {
 	return math.Abs(math.Atan2(u.Cross(v), u.Dot(v))) * 180 / math.Pi
 }
 
-// The studio's templates fit in a dozen sheets. Its long shelf has five rods;
-// by its sizes and the room they stand 114, 339, 565, 1570 and 1794 from the
-// right wall: 1900 long and 4 off the wall, rods 110, 334, 1339, 1565 and 1790
-// from its left end (bores of the shelf sheet).
+// The studio's templates fit in a dozen sheets. Each rod of its long shelf is
+// figured from the right wall: by the places of the holes in the walls, that is
+// its distance from the corner of the back and the right wall.
 func TestStudioTemplates(t *testing.T) {
-	sheets := printedTemplates(ofPreset(t, "studio"), "")
+	b := ofPreset(t, "studio")
+	sheets := printedTemplates(b, "")
 	if len(sheets) > 12 {
 		t.Errorf("%d sheets", len(sheets))
 	}
@@ -276,32 +279,74 @@ func TestStudioTemplates(t *testing.T) {
 	for _, s := range sheets {
 		all = append(all, texts(s.Items)...)
 	}
-	for _, want := range []string{"114", "339", "565", "1570", "1794", "corner C", "corner F", "cut along the face of wall right;",
-		"W1 Ø11", "S2 slot 6 x 14 along", "LEVEL, 1442.5 above the floor"} {
+	for _, want := range []string{"corner C", "corner F", "cut along the face of wall right;", "W1 Ø11"} {
 		if !slices.Contains(all, want) {
 			t.Errorf("%q is on no sheet", want)
 		}
 	}
+	right, rods := b.Room.Wall("right"), 0
+	for _, p := range b.Design.Parts {
+		if p.Rod == nil || p.Rod.Shelf != "long shelf" {
+			continue
+		}
+		rods++
+		l := p.Rod.Wall.LineAt(p.Rod.Height)
+		hole := l.P.Add(l.D.Unit().Mul(float64(p.Rod.At)))
+		corner, _ := right.Previous().LineAt(p.Rod.Height).Meet(right.LineAt(p.Rod.Height))
+		off := float64(corner.Sub(hole).Len())
+		if !slices.ContainsFunc(all, func(s string) bool {
+			v, err := strconv.ParseFloat(s, 64)
+			return err == nil && math.Abs(v-off) < 0.15
+		}) {
+			t.Errorf("%s, %.1f from the corner, is figured nowhere", p.ID, off)
+		}
+	}
+	if rods < 4 {
+		t.Errorf("%d rods", rods)
+	}
 }
 
-// The back wall of the alcove bulges by 4 in the middle, and the worktop keeps
-// 5 from the bulge: the gap is 9 at the ends, 5 in the middle, and between them
-// a parabola. At 300 from the slab's end, 303 from the corner of a wall of
-// 1460.9, that is 9 - 16·0.2074·0.7926 = 6.37.
+// A wall of 1500 bulges by 4 in the middle; a slab keeps 5 from the bulge and 3
+// from square side walls. The gap is 9 at the ends, 5 in the middle, and between
+// them a parabola: at 300 from the slab's end, 303 along the wall, it is
+// 9 - 16 · 0.202 · 0.798 = 6.42, at 700 it is 9 - 16 · 0.4687 · 0.5313 = 5.02.
 func TestScribeFigures(t *testing.T) {
-	set, _ := newMaker(ofPreset(t, "alcove")).templates()
-	i := slices.IndexFunc(set.list, func(tm *template) bool { return strings.Contains(tm.name, "along wall back") })
-	if i < 0 {
-		t.Fatal("no strip for the bowed wall")
+	at := map[string]geom.Vec{"A": geom.V(0, -800), "B": geom.V(0, 0), "C": geom.V(1500, 0), "D": geom.V(1500, -800)}
+	plan := model.RoomPlan{At: 750, Walls: []model.WallPlan{
+		{Name: "left", From: "A", To: "B", Make: model.Brick},
+		{Name: "back", From: "B", To: "C", Make: model.Brick, Bow: 4},
+		{Name: "right", From: "C", To: "D", Make: model.Brick},
+	}}
+	names := []string{"A", "B", "C", "D"}
+	for i, n := range names {
+		plan.Corners = append(plan.Corners, model.CornerPlan{Name: n})
+		for _, o := range names[:i] {
+			plan.Readings = append(plan.Readings, survey.Reading{ID: o + n, Points: []survey.Point{survey.Point(o), survey.Point(n)},
+				Length: at[o].Sub(at[n]).Len(), SD: 0.01})
+		}
+	}
+	r, err := model.NewRoom(plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := model.NewDesign("trial", r)
+	d.Add("top", model.Slab(stock.Oak, 40).Between(r.Wall("left"), r.Wall("right")).Against(r.Wall("back")).Gaps(3, 5).Depth(600).SurfaceAt(750))
+	d.Finish()
+	set, _ := newMaker(report.Build{Room: r, Design: d}).templates()
+	if len(set.list) != 1 { // square corners need none
+		t.Fatalf("%d templates, want the strip alone", len(set.list))
 	}
 	var got []string
-	for _, l := range set.list[i].labels {
+	for _, l := range set.list[0].labels {
 		got = append(got, l.lines[0])
 	}
-	for _, want := range []string{"0: 9", "300: 6.4", "700: 5", "1455.1: 9"} {
+	for _, want := range []string{"0: 9", "300: 6.4", "700: 5", "1494: 9"} {
 		if !slices.Contains(got, want) {
 			t.Errorf("%q is not among %q", want, got)
 		}
+	}
+	if len(set.without) != 2 || !anyStarts(set.without, "Corner B of top: square within 1") {
+		t.Errorf("of the square corners is said: %q", set.without)
 	}
 }
 
