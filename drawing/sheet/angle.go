@@ -39,10 +39,13 @@ func (m *maker) angleSheet(p *model.Part) []page {
 		b.DocumentType = "part drawing, steel"
 		b.Material = fmt.Sprintf("S235JR, %s EN 10056-1, raw, burrs off", a.Section.Name)
 		b.Mass = m.kg(p.Mass())
-		b.Tolerance = "length +0/-1, holes ±1"
+		b.Tolerance = fmt.Sprintf("length %s, holes ±%s", m.shorter(), m.length(1))
 	}
 	return pages
 }
+
+// shorter is the tolerance of what goes between fixed ends: never longer.
+func (m *maker) shorter() string { return "+0/-" + m.length(1) }
 
 // angleChapter is an angle at a scale.
 func (m *maker) angleChapter(p *model.Part, s drawing.Scale) chapter {

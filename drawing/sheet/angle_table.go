@@ -57,7 +57,7 @@ func (m *maker) barTable(p *model.Part) table {
 	t := table{heads: []string{"quantity", quantity}}
 	add := func(what, value string) { t.rows = append(t.rows, []string{what, value}) }
 	add("section", a.Section.Name+" EN 10056-1, S235JR EN 10025-2, raw, degreased")
-	add("net length", m.length(a.Length)+" +0/-1")
+	add("net length", m.length(a.Length)+" "+m.shorter())
 	add("ends", endsOf(m, a))
 	add("hand", m.handText(p))
 	add("legs", map[bool]string{false: "wall leg down, its toe below the seat", true: "wall leg up, behind the slab"}[a.LegUp])
@@ -114,8 +114,8 @@ func (m *maker) angleNotes(p *model.Part) []string {
 	a := p.Angle
 	out := []string{
 		fmt.Sprintf("A is the left end as seen from the room. Mark it on the bar, with item no. %d.", p.Mark),
-		fmt.Sprintf("The bar goes between fixed ends: length %s +0/-1. A yard that saws -0/+2 orders %s.", m.length(a.Length), m.length(a.Length-2)),
-		"All holes from end A and from the heel. A rolled leg may be 2 wider or narrower: never measure from the toe.",
+		fmt.Sprintf("The bar goes between fixed ends: length %s %s. A yard that saws -0/+%s orders %s.", m.length(a.Length), m.shorter(), m.length(2), m.length(a.Length-2)),
+		fmt.Sprintf("All holes from end A and from the heel. A rolled leg may be %s wider or narrower: never measure from the toe.", m.length(2)),
 	}
 	for _, h := range a.Holes {
 		if h.Slot > 0 {

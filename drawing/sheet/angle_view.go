@@ -121,7 +121,7 @@ func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
 		p.ask = append(p.ask, dim.Running{Datum: geom.V(0, heel), From: "A", Points: at, Labels: labels, Dir: dim.Horizontal, Side: side})
 	}
 	if leg == model.WallLeg {
-		p.ask = append(p.ask, dim.Linear{A: geom.V(0, heel), B: geom.V(a.Length, heel), Dir: dim.Horizontal, Side: side, Label: dim.Label{Tolerance: "+0/-1"}})
+		p.ask = append(p.ask, dim.Linear{A: geom.V(0, heel), B: geom.V(a.Length, heel), Dir: dim.Horizontal, Side: side, Label: dim.Label{Tolerance: v.m.shorter()}})
 	}
 	p.ask = append(p.ask, v.sizes(leg, func(h model.SteelHole) bool { return !small(s) || !v.inDetail(h) })...)
 	if !small(s) {

@@ -49,7 +49,7 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 		b := &pages[i].block
 		b.DocumentType = "drilling plan"
 		b.Material = "wall: " + string(w.Make)
-		b.Tolerance = "holes ±1"
+		b.Tolerance = "holes ±" + m.length(1)
 	}
 	return pages
 }

@@ -128,7 +128,7 @@ func (m *maker) sheetOf(i lists.Item, covers int) string {
 
 // buyingList is what is bought, without prices.
 func (m *maker) buyingList() table {
-	t := table{heads: []string{"qty", "what", "size", "kg", "for", "mind"}, right: []bool{true, false, false, true, false, false}}
+	t := table{heads: []string{"qty", "what", "size in mm", "kg", "for", "mind"}, right: []bool{true, false, false, true, false, false}}
 	for _, p := range lists.Purchases(m.b.Design) {
 		mass := ""
 		if p.Mass > 0 {

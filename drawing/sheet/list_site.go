@@ -40,6 +40,9 @@ func (s *siteChecks) add(what, says, stop string) {
 	s.t.rows = append(s.t.rows, []string{what, says, stop, ""})
 }
 
+// off says how far a figure may be off.
+func (s *siteChecks) off(l unit.Length) string { return "off by " + s.m.length(l) }
+
 // widths are the clear widths between the walls at both ends of a slab, at its
 // back, middle and front: the smaller of those at its underside and its top.
 func (s *siteChecks) widths(p *model.Part) {
@@ -115,7 +118,7 @@ func (s *siteChecks) walls() {
 			if w.Bow > 0 {
 				word = "belly "
 			}
-			s.add(fmt.Sprintf("wall %s: straightedge, at its middle", w.Name), word+s.m.length(abs(w.Bow)), "off by 2")
+			s.add(fmt.Sprintf("wall %s: straightedge, at its middle", w.Name), word+s.m.length(abs(w.Bow)), s.off(2))
 		}
 	}
 }
@@ -133,7 +136,7 @@ func (s *siteChecks) corners() {
 			continue
 		}
 		chord := unit.Length(2 * arm * math.Sin(float64(w.To.Angle)/2))
-		s.add(fmt.Sprintf("corner %s: mark to mark at %s", w.To.Name, s.m.length(unit.Length(arm))), s.m.length(chord), "off by 3")
+		s.add(fmt.Sprintf("corner %s: mark to mark at %s", w.To.Name, s.m.length(unit.Length(arm))), s.m.length(chord), s.off(3))
 	}
 }
 
@@ -144,7 +147,7 @@ func (s *siteChecks) carries(w *model.Wall) bool { return len(s.m.wallHoles(w)) 
 // drilled have been searched.
 func (s *siteChecks) heights() {
 	for _, f := range s.m.b.Room.Floor {
-		s.add(fmt.Sprintf("corner %s: line %s above the floor", f.Corner, heightLineName), s.m.length(heightLine-f.Height), "off by 2")
+		s.add(fmt.Sprintf("corner %s: line %s above the floor", f.Corner, heightLineName), s.m.length(heightLine-f.Height), s.off(2))
 	}
 	var walls []string
 	for _, w := range s.m.b.Room.Walls {
@@ -165,8 +168,8 @@ func (s *siteChecks) obstacles() {
 			continue
 		}
 		for _, o := range w.Obstacles {
-			s.add(fmt.Sprintf("%s: along wall %s from %s", o.Name, w.Name, w.From.Name), m.length(o.Start)+" to "+m.length(o.End), "off by 5")
-			s.add(fmt.Sprintf("%s: above the floor", o.Name), m.length(o.Bottom)+" to "+m.length(o.Top), "off by 5")
+			s.add(fmt.Sprintf("%s: along wall %s from %s", o.Name, w.Name, w.From.Name), m.length(o.Start)+" to "+m.length(o.End), s.off(5))
+			s.add(fmt.Sprintf("%s: above the floor", o.Name), m.length(o.Bottom)+" to "+m.length(o.Top), s.off(5))
 		}
 	}
 }
@@ -189,7 +192,7 @@ func (s *siteChecks) delivered() {
 		}
 	}
 	for _, p := range s.m.parts(func(p *model.Part) bool { return p.Angle != nil }) {
-		once("steel delivered: leg, thickness", p.Angle.Section.Name, "off by 2")
+		once("steel delivered: leg, thickness", p.Angle.Section.Name, s.off(2))
 	}
 }
 

@@ -37,7 +37,7 @@ func (m *maker) rollOutNotes(p *model.Part, boards []board) []string {
 		fmt.Sprintf("Overall %s x %s x %s with its castors. Wood %s, all of it %s.", m.length(r.Width), m.length(r.Depth), m.length(r.Height), m.kg(wood), m.kg(p.Mass())),
 		"Grain along the length of every board; it stands upright in the sides, so that top and sides move together.",
 		"The top lies on the sides and the rail; rail and shelf stand between the sides. Joints to the joiner's choice, not drawn here.",
-		"Rough sizes: 12 longer, 5 wider, thickness as given. All arrises eased.",
+		fmt.Sprintf("Rough sizes: %s longer, %s wider, thickness as given. All arrises eased.", m.length(12), m.length(5)),
 		fmt.Sprintf("4 swivel castors, overall height %s, two with brakes. Measure the castors bought before cutting the sides: their height counts.", m.length(r.Castor)),
 		fmt.Sprintf("It rolls out by %s. Castors must not run over cables; check the floor for humps.", m.length(r.Travel)),
 	}
