@@ -81,6 +81,7 @@ func TestMassOfRods(t *testing.T) {
 	for _, p := range rods {
 		near(t, p.ID, float64(p.Mass()), 0.284*16*16*0.006165, 0.002)
 		near(t, p.ID+" gap", float64(p.Rod.Gap), 4, 1e-6)
+		near(t, p.ID+" hole in the wall", float64(p.Rod.WallHole), 18, 0)
 		near(t, p.ID+" height", float64(p.Rod.Height), 1400+22.5, 1e-9)
 	}
 	// What the rods fill is missing in the shelf.

@@ -151,3 +151,67 @@ func openEdges(s geom.Solid) int {
 	}
 	return n / 2
 }
+
+// TestRoomsTakeAnyReadings puts odd numbers and names into the plan of a room:
+// it becomes a room whose walls are in order, or an error that says something.
+func TestRoomsTakeAnyReadings(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(9, 9))
+	odd := func() unit.Length {
+		list := []float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, -1, 1e-9, 1e9, 1e300, 5000 * rnd.Float64()}
+		return unit.Length(list[rnd.IntN(len(list))])
+	}
+	rooms := 0
+	for range 300 {
+		p := studioPlan()
+		for range 1 + rnd.IntN(3) {
+			w := &p.Walls[rnd.IntN(len(p.Walls))]
+			switch rnd.IntN(12) {
+			case 0:
+				p.Readings[rnd.IntN(len(p.Readings))].Length = odd()
+			case 1:
+				p.Readings[rnd.IntN(len(p.Readings))].SD = odd()
+			case 2:
+				w.Bow = odd()
+			case 3:
+				w.Lean = odd()
+			case 4:
+				w.LeanOver = odd()
+			case 5:
+				w.Studs = append(w.Studs, odd())
+			case 6:
+				w.Obstacles = []model.ObstaclePlan{{Name: "thing", Start: odd(), End: odd(), Bottom: odd(), Top: odd(), Depth: odd(), Free: odd()}}
+			case 7:
+				p.Floor[1].Height = odd()
+			case 8:
+				p.At = odd()
+			case 9:
+				p.Closed = !p.Closed
+			case 10:
+				p.Readings = p.Readings[:rnd.IntN(len(p.Readings))]
+			case 11:
+				p.Corners[rnd.IntN(8)].Bend = []string{"in", "out", "", "up"}[rnd.IntN(4)]
+			}
+		}
+		r, err := model.NewRoom(p)
+		if err != nil {
+			if err.Error() == "" {
+				t.Errorf("an error without words: %+v", p)
+			}
+			continue
+		}
+		rooms++
+		if plan := r.Plan(p.At); plan.Err() != nil || plan.Empty() || len(r.Walls) < 7 {
+			t.Errorf("%d walls, plan %v: %+v", len(r.Walls), plan.Err(), p)
+		}
+		for _, w := range r.Walls {
+			for _, o := range w.Obstacles {
+				if err := o.Solid().Err(); err != nil {
+					t.Errorf("%+v: %v", o, err)
+				}
+			}
+		}
+	}
+	if rooms < 30 {
+		t.Errorf("only %d plans became rooms", rooms)
+	}
+}
