@@ -18,7 +18,7 @@ import (
 
 // sets is how many parameter sets every preset is given; thousands were run
 // before this was set to what a few seconds allow.
-var sets = flag.Int("sets", 20, "random parameter sets for every preset")
+var sets = flag.Int("sets", 12, "random parameter sets for every preset")
 
 // TestPresetsTakeAnyParameters gives presets random parameters, within and
 // outside of what they allow: nothing panics, and every part has closed solids
