@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slabwright/drawing"
@@ -33,7 +34,7 @@ func (m *maker) angleSheet(p *model.Part) []page {
 	if n := len(m.b.Design.Alike(p)); n > 1 {
 		title += fmt.Sprintf(" (%d pieces)", n)
 	}
-	pages := m.steelPages("angle-"+stem(p.ID), title, m.size == drawing.A4, func(s drawing.Scale) chapter { return m.angleChapter(p, s) })
+	pages := m.steelPages("angle-"+stem(p.ID), title, m.size == drawing.A4, m.angleChapter(p))
 	for i := range pages {
 		b := &pages[i].block
 		b.DocumentType = "part drawing, steel"
@@ -47,18 +48,22 @@ func (m *maker) angleSheet(p *model.Part) []page {
 // shorter is the tolerance of what goes between fixed ends: never longer.
 func (m *maker) shorter() string { return "+0/-" + m.length(1) }
 
-// angleChapter is an angle at a scale.
-func (m *maker) angleChapter(p *model.Part, s drawing.Scale) chapter {
+// angleChapter gives an angle at a scale.
+func (m *maker) angleChapter(p *model.Part) func(drawing.Scale) chapter {
 	full, half := drawing.Scale{Paper: 1, Real: 1}, drawing.Scale{Paper: 1, Real: 2}
 	v := newAngleView(m, p)
-	beside := []block{m.pictured(v.section(), topRight, full, half)}
-	if small(s) {
-		for _, d := range v.ends() {
-			beside = append(beside, m.pictured(d, topRight, half))
-		}
+	section := []block{m.pictured(v.section(), topRight, full, half)}
+	var details []block
+	for _, d := range v.ends() {
+		details = append(details, m.pictured(d, topRight, half))
 	}
-	beside = append(beside, m.barTable(p).blocks("bar", "Bar", m.lines)...)
-	beside = append(beside, m.holeTables(p.Angle)...)
-	beside = append(beside, notesBlock("notes", "Notes", m.angleNotes(p)))
-	return chapter{pictures: v.legs(s), beside: beside}
+	texts := m.barTable(p).blocks("bar", "Bar", m.lines)
+	texts = append(texts, m.holeTables(p.Angle)...)
+	texts = append(texts, notesBlock("notes", "Notes", m.angleNotes(p)))
+	return func(s drawing.Scale) chapter {
+		if small(s) {
+			return chapter{pictures: v.legs(s), beside: slices.Concat(section, details, texts)}
+		}
+		return chapter{pictures: v.legs(s), beside: slices.Concat(section, texts)}
+	}
 }

@@ -19,6 +19,12 @@ import (
 // presetBuild is a preset with its own job, on some paper.
 func presetBuild(t testing.TB, p model.Preset, show model.Show) report.Build {
 	t.Helper()
+	return changedBuild(t, p, show, "", model.Setting{})
+}
+
+// changedBuild is the same with one parameter changed.
+func changedBuild(t testing.TB, p model.Preset, show model.Show, name string, value model.Setting) report.Build {
+	t.Helper()
 	file := filepath.Join("..", "..", "presets", p.Name, "job.yaml")
 	data, err := os.ReadFile(file)
 	if err != nil {
@@ -31,6 +37,9 @@ func presetBuild(t testing.TB, p model.Preset, show model.Show) report.Build {
 	r, err := model.NewRoom(j.Room)
 	if err != nil {
 		t.Fatal(err)
+	}
+	if name != "" {
+		j.Settings = map[string]model.Setting{name: value}
 	}
 	d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House}, j.Settings)
 	d.Finish()

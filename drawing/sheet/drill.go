@@ -42,9 +42,18 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 		beside = append(beside, enlarged(unbroken(b), ladderText))
 	}
 	beside = append(beside, notesBlock("wall-notes", "Before drilling", d.notes()))
-	pages := m.steelPages("drilling-"+stem(w.Name), "Drilling, wall "+w.Name, m.size == drawing.A4 || m.size == drawing.A3, func(s drawing.Scale) chapter {
-		return chapter{pictures: []picture{d.elevation(s)}, beside: beside}
-	})
+	lay := func() []page {
+		return m.steelPages("drilling-"+stem(w.Name), "Drilling, wall "+w.Name, m.size == drawing.A4 || m.size == drawing.A3, func(s drawing.Scale) chapter {
+			return chapter{pictures: []picture{d.elevation(s)}, beside: beside}
+		})
+	}
+	pages := lay()
+	if least := (drawing.Scale{Paper: 1, Real: 20}); !slices.ContainsFunc(drawing.Scales, func(s drawing.Scale) bool {
+		return s.String() == pages[0].sheet.Scale && larger(s, least) == s
+	}) {
+		d.figures = drawing.Standard // a high wall on small paper
+		pages = lay()
+	}
 	for i := range pages {
 		b := &pages[i].block
 		b.DocumentType = "drilling plan"

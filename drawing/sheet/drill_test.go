@@ -43,6 +43,7 @@ func drillBuilds(t testing.TB, paper string) map[string]report.Build {
 	trial := onTheWalls(t)
 	trial.Job.Show.Paper = paper
 	out["trial"] = trial
+	out["six shelves"] = changedBuild(t, presets.Alcove, model.Show{Paper: paper}, "shelves", model.Setting{Number: 6})
 	return out
 }
 
@@ -211,7 +212,8 @@ func TestDrillingSheetsSayWhatIsThere(t *testing.T) {
 }
 
 // TestLadderFiguresAreLarge holds the height of the figures: 5 mm in the
-// picture (ISO 3098-1 series), for reading on a ladder.
+// picture (ISO 3098-1 series), for reading on a ladder; 3.5 where the wall is so
+// long that they cost it its scale.
 func TestLadderFiguresAreLarge(t *testing.T) {
 	b := onTheWalls(t)
 	m := newMaker(b)
@@ -226,7 +228,7 @@ func TestLadderFiguresAreLarge(t *testing.T) {
 				n++
 			}
 		}
-		if n < 5 {
+		if n < 5 && p.sheet.Name != "drilling-back" { // 6 m
 			t.Errorf("%s: %d large figures", p.sheet.Name, n)
 		}
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -18,6 +19,7 @@ import (
 type drilling struct {
 	m        *maker
 	w        *model.Wall
+	figures  unit.Length // height of the figures
 	holes    []wallHole
 	hangs    []hanging
 	right    bool // sizes start at the right corner: the left end is open
@@ -38,7 +40,7 @@ const (
 )
 
 func newDrilling(m *maker, w *model.Wall, holes []wallHole) *drilling {
-	d := &drilling{m: m, w: w, right: startsRight(w, holes)}
+	d := &drilling{m: m, w: w, figures: drawing.Large, right: startsRight(w, holes)}
 	d.holes = numbered(holes, d.right)
 	d.hangs = m.hangings(w)
 	d.top = heightLine + 80
@@ -121,7 +123,7 @@ func (d *drilling) off(s unit.Length) unit.Length {
 
 // elevation is the picture at a scale.
 func (d *drilling) elevation(s drawing.Scale) picture {
-	p := picture{id: "wall", title: "Wall " + d.w.Name + ", seen from the room", style: d.m.ladderStyle()}
+	p := picture{id: "wall", title: "Wall " + d.w.Name + ", seen from the room", style: d.style()}
 	p.view = view.View{Bounds: drawing.Rect{Min: geom.V(d.from, 0), Max: geom.V(d.to, d.top)}}
 	p.extra = d.draw
 	name, at := d.corner()
@@ -132,10 +134,10 @@ func (d *drilling) elevation(s drawing.Scale) picture {
 	return p
 }
 
-// ladderStyle is that of steel with larger figures.
-func (m *maker) ladderStyle() dim.Style {
-	s := m.steelStyle()
-	s.Height, s.Crowded = drawing.Large, drawing.Standard
+// style is that of steel with larger figures.
+func (d *drilling) style() dim.Style {
+	s := d.m.steelStyle()
+	s.Height, s.Crowded = d.figures, drawing.Standard
 	s.First, s.Next = 12, 10
 	return s
 }
@@ -168,8 +170,9 @@ func (d *drilling) rows() []dim.Request {
 			lines = append(lines, l)
 			continue
 		}
-		for j, n := range l.labels {
-			lines[k].labels[j] += " " + n
+		for j, n := range l.labels { // the first and the last of the rows name them all
+			first, _, _ := strings.Cut(lines[k].labels[j], " to ")
+			lines[k].labels[j] = first + " to " + n
 		}
 	}
 	var out []dim.Request
@@ -240,7 +243,7 @@ func (d *drilling) names(s drawing.Scale) []dim.Request {
 		if box.Empty() {
 			continue
 		}
-		text := append(drawing.Wrap(o.Name, drawing.Large, 45), "keep out")
+		text := append(drawing.Wrap(o.Name, d.figures, 45), "keep out")
 		const size = drawing.Standard
 		wide := max(drawing.TextWidth(o.Name, size), drawing.TextWidth("keep out", size)) + 4
 		w, h := s.Of(box.Width()), s.Of(box.Height())

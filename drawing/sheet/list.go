@@ -56,14 +56,23 @@ func (m *maker) partsList(covers int) table {
 		right: []bool{true, true, false, false, false, true, true, true}}
 	var parts int
 	var mass unit.Mass
+	var of []string // materials
+	kg := map[string]unit.Mass{}
 	for _, i := range lists.Items(m.b.Design) {
 		p := i.First()
 		parts += i.Count()
 		mass += i.Mass()
+		if kg[material(p)] == 0 {
+			of = append(of, material(p))
+		}
+		kg[material(p)] += i.Mass()
 		t.rows = append(t.rows, []string{
 			fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), m.itemName(i), material(p), lists.SizeText(p, m.length),
 			m.tenth(p.Mass()), m.tenth(i.Mass()), m.sheetOf(i, covers),
 		})
+	}
+	for _, name := range of {
+		t.rows = append(t.rows, []string{"", "", "together", name, "", "", m.tenth(kg[name]), ""})
 	}
 	t.rows = append(t.rows, []string{"", fmt.Sprint(parts), "all parts together", "", "", "", m.tenth(mass), ""})
 	return t
