@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"slabwright/drawing"
 	"slabwright/model/find"
@@ -35,17 +37,19 @@ func (m *maker) coverPage() (page, bool) {
 	split := free[0].Max.X - coverList
 	list := m.down(drawing.Rect{Min: geom.V(split+4, free[0].Min.Y), Max: top.room.Max})
 	rows := m.sheetRows(0, len(m.others), 1)
-	rows.short = true
 	rows.pitch = min(rowHeight, max(leastPitch, (list.room.Height()-8)/unit.Length(len(rows.rows)+1)))
 	list.grid("sheet-list", "Sheets", rows)
 	low := m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-4)})
 	m.steps(low)
-	m.notChecked(low)
+	below := m.margins // what stands below the pictures
+	if !low.try(m.notChecked) {
+		below = func(f *flow) { m.margins(f); m.notChecked(f) }
+	}
 	probe := m.down(drawing.Rect{Min: free[0].Min, Max: geom.V(split, free[0].Max.Y)})
-	m.margins(probe)
+	below(probe)
 	foot := free[0].Min.Y + free[0].Max.Y - probe.room.Max.Y
 	left := m.down(drawing.Rect{Min: free[0].Min, Max: geom.V(split, foot)})
-	m.margins(left)
+	below(left)
 	pictures := drawing.Rect{Min: geom.V(free[0].Min.X, foot+2), Max: geom.V(split, top.room.Max.Y)}
 	if pictures.Height() < leastPicture {
 		return pg, false
@@ -77,23 +81,24 @@ func (m *maker) coverPages() []page {
 	one.sheet.Add(m.hangAt(anyScale, []drawing.Rect{picture}, shots[:1]).items...)
 	f.room.Max.Y = picture.Min.Y - 4
 	m.margins(f)
-	m.steps(f)
+	onFirst := f.try(m.steps)
 	one.sheet.Add(f.items...)
-	pages := []page{one}
+	pages := []page{one, two}
 	if len(shots) > 1 {
 		picture = drawing.Rect{Min: geom.V(room.Min.X, room.Max.Y-leastPicture-6), Max: room.Max}
-		two.sheet.Add(m.hangAt(anyScale, []drawing.Rect{picture}, shots[1:]).items...)
+		pages[1].sheet.Add(m.hangAt(anyScale, []drawing.Rect{picture}, shots[1:]).items...)
 		room.Max.Y = picture.Min.Y - 4
 	}
 	g := m.down(room)
+	if !onFirst {
+		m.steps(g)
+	}
 	m.notChecked(g)
-	pages = append(pages, two)
-	before := len(g.items)
-	if m.sheetColumns(g, 0, len(m.others), 2) == len(m.others) {
-		pages[1].sheet.Add(g.items...)
+	listed := g.try(func(g *flow) { g.full = m.sheetColumns(g, 0, len(m.others), 2) < len(m.others) })
+	pages[1].sheet.Add(g.items...)
+	if listed {
 		return pages
 	}
-	pages[1].sheet.Add(g.items[:before]...) // without the list
 	return append(pages, m.listPages()...)
 }
 
@@ -201,9 +206,18 @@ func (m *maker) steps(f *flow) {
 			lines = append(lines, fmt.Sprintf("... and %d more: see report.md", len(steps)-most))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("%d. %s %s", i+1, s.Why, strings.Join(s.Ways, "; ")))
+		lines = append(lines, fmt.Sprintf("%d. %s %s", i+1, s.Why, capital(strings.Join(s.Ways, "; "))))
 	}
 	f.text("next", "Next", lines...)
+}
+
+// capital begins a sentence.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 func (m *maker) notChecked(f *flow) {
@@ -217,7 +231,10 @@ func (m *maker) notChecked(f *flow) {
 // sheetRows lists some of the other sheets of the set, numbered after the pages
 // of the cover.
 func (m *maker) sheetRows(from, to, covers int) grid {
-	t := grid{heads: []string{"no.", "sheet", "scale"}, right: []bool{true}}
+	t := grid{heads: []string{"no.", "sheet", "scale"}, right: []bool{true}, short: true}
+	if covers > 1 {
+		t.pitch = 4.2
+	}
 	for i := from; i < to; i++ {
 		p := m.others[i]
 		t.rows = append(t.rows, []string{fmt.Sprint(i + 1 + covers), p.sheet.Title, p.sheet.Scale})

@@ -30,9 +30,17 @@ func (m *maker) frontDims(f facing) []dim.Request {
 					}
 				}
 			}
-		case p.Angle != nil:
-			low := p.Bounds().Min.Z
-			heights = append(heights, stop{at: geom.V(b.Min.X, low)})
+		case p.Angle != nil: // under a worktop its lower edge is at the knees
+			if top := m.b.Design.Part(p.Angle.Under); top != nil && top.Kind == model.KindSlab {
+				heights = append(heights, stop{at: geom.V(b.Min.X, b.Min.Z)})
+			}
+		}
+	}
+	for _, w := range m.b.Room.Walls {
+		for _, o := range w.Obstacles {
+			if x := f.plane.Along(o.Solid().Bounds().Min.Flat()); o.Depth > 0 && o.Bottom > 500 && f.shows(o) {
+				heights = append(heights, stop{at: geom.V(x, o.Bottom)})
+			}
 		}
 	}
 	for _, c := range m.cuttings() {
@@ -80,16 +88,26 @@ func (m *maker) obstacleNotes(f facing) []dim.Request {
 	var ask []dim.Request
 	for _, w := range m.b.Room.Walls {
 		for _, o := range w.Obstacles {
-			c := o.Solid().Bounds()
-			a, b := f.plane.Along(c.Min.Flat()), f.plane.Along(c.Max.Flat())
-			box := drawing.Rect{Min: geom.V(min(a, b), o.Bottom), Max: geom.V(max(a, b), min(o.Top, f.window.Max.Y))}
-			square := math.Abs(w.Chord().D.Unit().Dot(f.plane.D.Unit())) > math.Sqrt2/2
-			if box.Meets(f.window) && f.plane.Side(c.Min.Flat()) > -1 && (square || o.Depth > 0) {
-				ask = append(ask, dim.Note{At: box.Centre(), Lines: []string{o.Name}})
+			if f.shows(o) {
+				ask = append(ask, dim.Note{At: f.face(o).Centre(), Lines: []string{shortened(o.Name, mostName)}})
 			}
 		}
 	}
 	return ask
+}
+
+// face is what an elevation shows of an obstacle.
+func (f facing) face(o model.Obstacle) drawing.Rect {
+	c := o.Solid().Bounds()
+	a, b := f.plane.Along(c.Min.Flat()), f.plane.Along(c.Max.Flat())
+	return drawing.Rect{Min: geom.V(min(a, b), o.Bottom), Max: geom.V(max(a, b), min(o.Top, f.window.Max.Y))}
+}
+
+// shows tells whether an elevation shows an obstacle: what is hidden in a wall
+// is shown only where one looks at that wall.
+func (f facing) shows(o model.Obstacle) bool {
+	square := math.Abs(o.Wall.Chord().D.Unit().Dot(f.plane.D.Unit())) > math.Sqrt2/2
+	return f.face(o).Meets(f.window) && f.plane.Side(o.Solid().Bounds().Min.Flat()) > -1 && (square || o.Depth > 0)
 }
 
 // legCaptions names the leg room.

@@ -37,7 +37,7 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 	for _, wall := range m.b.Room.Walls {
 		for _, o := range wall.Obstacles {
 			if at := obstaclePlan(o).Centroid(); w.Grow(-1).Holds(drawing.Rect{Min: at, Max: at}) {
-				ask = append(ask, dim.Note{At: at, Lines: []string{o.Name, m.upTo(o)}})
+				ask = append(ask, dim.Note{At: at, Lines: []string{shortened(o.Name, mostName), m.upTo(o)}})
 			}
 		}
 	}
@@ -73,6 +73,9 @@ func (m *maker) slabName(p *model.Part) []string {
 func (m *maker) upTo(o model.Obstacle) string {
 	return m.length(o.Bottom) + " to " + m.length(o.Top) + " up"
 }
+
+// mostName is how many letters of a name stand on a drawing.
+const mostName = 26
 
 // shallow slabs have one width on the plan.
 const shallow unit.Length = 320

@@ -13,7 +13,7 @@ import (
 
 // planNotes sets the table of widths and the keys beside the plan.
 func (m *maker) planNotes(f *flow, tops []*model.Part) {
-	t := grid{boxes: true, heads: []string{"slab", "at", "clear", "wood", "gap left", "gap right", "measured again"}, right: []bool{false, false, true, true, true, true, false}}
+	t := grid{boxes: true, pitch: 5, heads: []string{"slab", "at", "clear", "wood", "gap left", "gap right", "measured again"}, right: []bool{false, false, true, true, true, true, false}}
 	for _, p := range tops {
 		for _, x := range m.widths(p) {
 			t.rows = append(t.rows, []string{p.ID, x.name, m.length(x.clear), m.length(x.wood), m.length(x.left), m.length(x.right), ""})
@@ -30,7 +30,7 @@ func (m *maker) planNotes(f *flow, tops []*model.Part) {
 		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s: %s", i+1, x[0].Status, x[0].Title), lines...)
 	}
 	key, h := m.hatchKey("plan-hatches", f.corner(), f.room.Width(), m.b.Room.Walls)
-	f.put("plan-key", "", []drawing.Item{key}, h+2)
+	f.put("plan-key", "", []drawing.Item{key}, h+0.5)
 	f.text("plan-notes", "", "Dashed: below the worktop. Double-dotted: above it, or there already. Numbers in rings: parts list.")
 }
 
@@ -64,7 +64,7 @@ func flatAt(f find.Finding) geom.Vec {
 func (m *maker) planFlags() []flag {
 	var out []flag
 	for i, l := range m.planFindings() {
-		text := shortened(l[0].Title, 60)
+		text := shortened(l[0].Why, 62)
 		if len(l) > 1 {
 			text += fmt.Sprintf(", and %d more", len(l)-1)
 		}

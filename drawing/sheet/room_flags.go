@@ -20,6 +20,7 @@ const (
 	flagSide  unit.Length = 8  // of the triangle
 	flagText  unit.Length = 42 // width of the words beside it
 	flagPitch             = drawing.Small * 1.6
+	flagFar   unit.Length = 90 // from the place at most
 	flagGap   unit.Length = 1.5
 )
 
@@ -30,30 +31,51 @@ func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 	var out []drawing.Item
 	for _, f := range list {
 		at := paperAt(pl, f.at)
-		lines := drawing.Wrap(f.text, drawing.Small, flagText)
-		wide, high := flagSide+flagGap, max(flagSide, unit.Length(len(lines))*flagPitch)
-		for _, l := range lines {
-			wide = max(wide, flagSide+flagGap+drawing.Write(at, l, drawing.Small, drawing.Left).Strong().Width())
+		near := c.near(at, flagFar+2*flagText)
+		lines := wrapped(f.text, drawing.Small, flagText, true)
+		body := pl.Body.Grow(-0.5) // around it dimension lines find their places
+		box, ok := near.spot(at, body, flagSize(lines))
+		if !ok { // the number alone; the words stand beside the drawing
+			lines = nil
+			box, ok = near.spot(at, body, flagSize(nil))
 		}
-		near := c.near(at, 110)
-		var box drawing.Rect
-		low := math.Inf(1)
-		for y := unit.Length(-80); y <= 80; y += 1.5 {
-			for x := -100 - wide; x <= 100; x += 2 {
-				b := drawing.Box(at.X+x, at.Y+y, wide, high)
-				if far := float64(nearestOn(b, at).Sub(at).Len()); far < low && far > 4 && frame.Holds(b.Grow(1)) && near.clear(b.Grow(1)) && near.readable(b, at) {
-					low, box = far, b
-				}
-			}
+		if !ok {
+			box, ok = near.spot(at, frame, flagSize(nil))
 		}
-		if math.IsInf(low, 1) {
-			box = drawing.Box(at.X, at.Y, wide, high) // over whatever is there: a failing finding must show
+		if !ok {
+			box = drawing.Box(at.X, at.Y, flagSide, flagSide) // over whatever is there: it must show
 		}
 		g := m.flag(f, box, at, lines)
 		out = append(out, g)
 		c.take(g)
 	}
 	return out
+}
+
+// flagSize is the room of a flag with its words.
+func flagSize(lines []string) geom.Vec {
+	size := geom.V(flagSide, max(flagSide, unit.Length(len(lines))*flagPitch))
+	for _, l := range lines {
+		w := drawing.Write(geom.Vec{}, l, drawing.Small, drawing.Left).Strong().Width()
+		size.X = max(size.X, flagSide+flagGap+w)
+	}
+	return size
+}
+
+// spot is the free rectangle of a size nearest to a place, such that a leader
+// to the place crosses no text.
+func (c *crowd) spot(at geom.Vec, frame drawing.Rect, size geom.Vec) (drawing.Rect, bool) {
+	var box drawing.Rect
+	low := math.Inf(1)
+	for y := -flagFar; y <= flagFar; y += 1.5 {
+		for x := -flagFar - size.X; x <= flagFar; x += 2 {
+			b := drawing.Box(at.X+x, at.Y+y, size.X, size.Y)
+			if far := float64(nearestOn(b, at).Sub(at).Len()); far < low && far > 4 && frame.Holds(b.Grow(1)) && c.clear(b.Grow(1)) && c.readable(b, at) {
+				low, box = far, b
+			}
+		}
+	}
+	return box, !math.IsInf(low, 1)
 }
 
 // readable tells whether a leader from a box to a place crosses no text.

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"slabwright/drawing"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -109,7 +111,7 @@ func (t grid) row(cells []string, bold bool, at geom.Vec, w []unit.Length) ([]dr
 	var items []drawing.Item
 	x, most := at.X, 1
 	for i, s := range cells {
-		cell := drawing.Wrap(s, h, w[i]-2*cellInset)
+		cell := wrapped(s, h, w[i]-2*cellInset, bold)
 		if t.short && len(cell) > 1 {
 			cell = []string{drawing.Fit(s, h, w[i]-2*cellInset)}
 		}
@@ -125,4 +127,23 @@ func (t grid) row(cells []string, bold bool, at geom.Vec, w []unit.Length) ([]dr
 		x += w[i]
 	}
 	return items, t.high() + unit.Length(most-1)*cellPitch
+}
+
+// wrapped breaks a text into lines no wider than room, as far as its words
+// allow; bold letters are wider than those that drawing.Wrap measures.
+func wrapped(s string, h, room unit.Length, bold bool) []string {
+	if !bold {
+		return drawing.Wrap(s, h, room)
+	}
+	var out []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		longer := strings.TrimSpace(line + " " + word)
+		if line != "" && (drawing.Text{String: longer, Height: h, Bold: true}).Width() > room {
+			out = append(out, line)
+			longer = word
+		}
+		line = longer
+	}
+	return append(out, line)
 }

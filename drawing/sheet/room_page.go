@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slabwright/drawing"
@@ -152,7 +153,7 @@ func (m *maker) down(room drawing.Rect) *flow { return &flow{m: m, room: room} }
 func (f *flow) grid(id, heading string, t grid) drawing.Rect {
 	f.head(heading)
 	items, box := t.set(geom.V(f.room.Min.X, f.room.Max.Y), f.room.Width(), f.m.lines)
-	f.put(id, heading, items, box.Height()+3)
+	f.put(id, heading, items, box.Height()+2.5)
 	return box
 }
 
@@ -178,7 +179,20 @@ func (f *flow) text(id, heading string, paragraphs ...string) {
 			y -= pitch
 		}
 	}
-	f.put(id, heading, items, f.room.Max.Y-h-y+2)
+	f.put(id, heading, items, f.room.Max.Y-h-y+1.5)
+}
+
+// try adds blocks if there is room for all of them.
+func (f *flow) try(add func(*flow)) bool {
+	trial := *f
+	trial.items, trial.full = slices.Clone(f.items), false
+	add(&trial)
+	if trial.full {
+		return false
+	}
+	trial.full = f.full
+	*f = trial
+	return true
 }
 
 func (f *flow) put(id, title string, items []drawing.Item, height unit.Length) {
@@ -195,11 +209,10 @@ func several(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
-// large adds sentences in large bold lettering, which is wider than the
-// lettering that Wrap measures.
+// large adds sentences in large bold lettering.
 func (f *flow) large(h unit.Length, sentences ...string) {
 	for _, s := range sentences {
-		for _, l := range drawing.Wrap(s, h, f.room.Width()*0.88) {
+		for _, l := range wrapped(s, h, f.room.Width(), true) {
 			f.items = append(f.items, drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), l, h, drawing.Left).Strong())
 			f.room.Max.Y -= h * 1.7
 		}

@@ -15,7 +15,7 @@ import (
 type shot struct {
 	picture
 	under func(dim.Plate) []drawing.Item // fills that lie below the lines
-	flags []flag                         // findings, placed last
+	flags []flag                         // findings: they must show, so they are placed first
 	rings []ring                         // item numbers, placed after the dimensions
 	tags  []tag                          // names of corners, placed after the numbers
 	loose bool                           // a pictorial view, not to scale
@@ -32,8 +32,12 @@ type hung struct {
 // they find room in one of the rectangles; the first rectangle is tried first,
 // another one when some lettering finds no place there.
 func (m *maker) hang(rooms []drawing.Rect, shots ...shot) hung {
-	return m.hangAt(drawing.Scales, rooms, shots)
+	return m.hangAt(roomScales, rooms, shots)
 }
+
+// roomScales are the scales of views of the room: at more than 1:10 such a view
+// shows no more and takes the page from its neighbours.
+var roomScales = slices.DeleteFunc(slices.Clone(drawing.Scales), func(s drawing.Scale) bool { return 10*s.Paper > s.Real })
 
 func (m *maker) hangAt(scales []drawing.Scale, rooms []drawing.Rect, shots []shot) hung {
 	type try struct {
@@ -127,6 +131,17 @@ func ruled(ask []dim.Request) []dim.Request {
 	return out
 }
 
+// measured gives the requests that have dimension lines.
+func measured(ask []dim.Request) []dim.Request {
+	out := ruled(ask)
+	for _, q := range ask {
+		if a, ok := q.(dim.Across); ok {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
 // exposed is the plate of a shot with everything but its dimensions.
 func (m *maker) exposed(p shot, s drawing.Scale) dim.Plate {
 	pl := m.exposedView(p, s)
@@ -173,6 +188,11 @@ func (m *maker) exposedView(p shot, s drawing.Scale) dim.Plate {
 // region hangs on a leader instead.
 func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect, final bool) (drawing.Item, bool) {
 	pl.Frame = frame
+	if len(p.flags) > 0 { // dimension lines stand where they must; flags avoid them, and all other lettering avoids the flags
+		lines, _ := dim.Place(pl, measured(p.ask))
+		flags := m.flags(pl, append(slices.Clone(pl.Drawn), lines...), frame, p.flags)
+		pl.Drawn = append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-flags", Title: "findings", Items: flags})
+	}
 	ask := slices.Clone(p.ask)
 	asked, report := dim.Place(pl, ask)
 	if moved := leadOut(ask, report); moved {
@@ -189,7 +209,6 @@ func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect, final bool) (d
 	}
 	more("-numbers", "item numbers", m.rings(pl, items, frame, p.rings))
 	more("-corners", "corners", m.tags(pl, items, frame, p.tags))
-	more("-flags", "findings", m.flags(pl, items, frame, p.flags))
 	return drawing.Group{ID: p.id, Title: p.title, Items: items}, report.Clean()
 }
 

@@ -12,6 +12,7 @@ import (
 	"slabwright/model/check"
 	"slabwright/model/job"
 	"slabwright/model/report"
+	"slabwright/model/unit"
 	"slabwright/presets"
 )
 
@@ -102,6 +103,37 @@ func TestRoomSheetsCanBeRead(t *testing.T) {
 					}
 				}
 			})
+		}
+	}
+}
+
+// Sheets of jobs that fail, of many people and of other units can be read too.
+func TestOddRoomsCanBeRead(t *testing.T) {
+	set := func(j *model.Job, name string, l unit.Length) {
+		if j.Settings == nil {
+			j.Settings = map[string]model.Setting{}
+		}
+		j.Settings[name] = model.Setting{Length: l}
+	}
+	for what, change := range map[string]func(*model.Job){
+		"no gaps": func(j *model.Job) { set(j, "side_gap", 0); set(j, "back_gap", 0) },
+		"too low": func(j *model.Job) { set(j, "surface", 650) },
+		"three people, one not described": func(j *model.Job) {
+			j.People = append(j.People, model.Person{Name: "somebody tall", Stature: 2010, Sex: "male"}, model.Person{Name: "guest"})
+		},
+		"centimetres, decimal comma": func(j *model.Job) { j.Show.Unit, j.Show.Decimal = "cm", "," },
+		"nothing told of the walls": func(j *model.Job) {
+			for i := range j.Room.Walls {
+				j.Room.Walls[i].Make, j.Room.Walls[i].Obstacles, j.Room.Walls[i].Bow = "", nil, 0
+			}
+		},
+	} {
+		for _, paper := range []string{"A3", "A4"} {
+			for _, s := range roomPages(t, roomBuild(t, "corner", paper, change)) {
+				for _, c := range drawing.Overlaps(s) {
+					t.Errorf("%s, %s, %s: %v", what, paper, s.Name, c)
+				}
+			}
 		}
 	}
 }

@@ -25,7 +25,7 @@ func (m *maker) strip() unit.Length {
 	if m.lines == drawing.Dense {
 		return 50
 	}
-	return wallThickness
+	return 70
 }
 
 // wallStrip is the strip behind a wall's face, mitred with its neighbours.

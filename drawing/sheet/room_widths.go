@@ -131,7 +131,9 @@ func (m *maker) openings(p *model.Part) []opening {
 				if len(spans) == 0 || spans[0][0] == 0 {
 					continue
 				}
-				d := (reach+1)*unit.Length(spans[0][0]) - 1
+				// At the ends of a slab a ray may slip past its corner: the nearest
+				// wood counts.
+				d := min((reach+1)*unit.Length(spans[0][0])-1, wood.DistanceTo(p))
 				o.least, o.widest = min(o.least, d), max(o.widest, d)
 				if z == sp.Top {
 					hits = append(hits, p.Add(in.Mul(float64(d))))
