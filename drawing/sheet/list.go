@@ -28,7 +28,7 @@ func listSheets(m *maker) []page {
 			return drawing.Finish(s, b)
 		}
 	}
-	g := newColumned(m, "site-check", "Check on site before cutting")
+	g := newListing(m, "site-check", "Check on site before cutting")
 	g.notes("How", []string{
 		"Measure again before the first cut and write the figure into the box. Where it is worse than \"stop if\", stop: the sheets rest on other sizes. New readings go into the job file, and all sheets are drawn anew.",
 		"Corners: mark both walls at the distance given, measure from mark to mark.",
@@ -41,7 +41,7 @@ func listSheets(m *maker) []page {
 // partsPages are the parts list and the buying list; the sheets of the set
 // follow on as many covers as are given.
 func (m *maker) partsPages(covers int) []page {
-	f := newColumned(m, "lists", "Parts list and buying list")
+	f := newListing(m, "lists", "Parts list and buying list")
 	f.table("Parts", m.partsList(covers), asIs)
 	f.notes("Before you act", m.cautions("making"))
 	f.table("To buy", m.buyingList(), asIs)

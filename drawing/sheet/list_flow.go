@@ -11,9 +11,9 @@ import (
 // columnGutter is the distance of columns, and of what stands below each other.
 const columnGutter unit.Length = 7
 
-// columned sets tables and notes one after the other into the columns of as many
+// listing sets tables and notes one after the other into the columns of as many
 // pages as they need.
-type columned struct {
+type listing struct {
 	m           *maker
 	name, title string
 	done        []page
@@ -22,8 +22,8 @@ type columned struct {
 	groups      int
 }
 
-func newColumned(m *maker, name, title string) *columned {
-	f := &columned{m: m, name: name, title: title}
+func newListing(m *maker, name, title string) *listing {
+	f := &listing{m: m, name: name, title: title}
 	f.turn()
 	return f
 }
@@ -43,14 +43,14 @@ func columnsOf(size drawing.Size) []drawing.Rect {
 }
 
 // turn starts a new page.
-func (f *columned) turn() {
+func (f *listing) turn() {
 	f.done = append(f.done, f.m.new(f.name, f.title))
 	f.columns = columnsOf(f.m.size)
 	f.y = f.columns[0].Max.Y
 }
 
 // next goes to the next column.
-func (f *columned) next() {
+func (f *listing) next() {
 	f.columns = f.columns[1:]
 	if len(f.columns) == 0 {
 		f.turn()
@@ -60,10 +60,10 @@ func (f *columned) next() {
 }
 
 // fresh tells whether nothing stands in the column yet.
-func (f *columned) fresh() bool { return f.y == f.columns[0].Max.Y }
+func (f *listing) fresh() bool { return f.y == f.columns[0].Max.Y }
 
 // left is the height left in the column.
-func (f *columned) left() unit.Length { return f.y - f.columns[0].Min.Y }
+func (f *listing) left() unit.Length { return f.y - f.columns[0].Min.Y }
 
 // tableForm is how a table is set: how much larger than usual, and whether its
 // last column are boxes to write into.
@@ -76,7 +76,7 @@ var asIs = tableForm{by: 1}
 
 // table sets a table below a heading; what finds no room goes on in the next
 // column below its heads.
-func (f *columned) table(heading string, t table, form tableForm) {
+func (f *listing) table(heading string, t table, form tableForm) {
 	rows := t.rows
 	by := unit.Length(form.by)
 	if whole := (t.height(f.columns[0].Width()/by) + headingRoom) * by; !f.fresh() && whole > f.left() && whole < f.columns[0].Height()*0.9 {
@@ -101,25 +101,17 @@ func (f *columned) table(heading string, t table, form tableForm) {
 		n = max(n, 1)
 		part.rows = rows[:n]
 		f.set(heading, part, form, width)
+		if len(rows) == len(t.rows) {
+			heading += ", continued"
+		}
 		if rows = rows[n:]; len(rows) > 0 {
 			f.next()
-			heading += ", continued"
-			heading = trimTwice(heading)
 		}
 	}
 }
 
-// trimTwice keeps one "continued" of several.
-func trimTwice(s string) string {
-	const tail = ", continued"
-	for len(s) > 2*len(tail) && s[len(s)-2*len(tail):] == tail+tail {
-		s = s[:len(s)-len(tail)]
-	}
-	return s
-}
-
 // set draws a part of a table in the column.
-func (f *columned) set(heading string, part table, form tableForm, width unit.Length) {
+func (f *listing) set(heading string, part table, form tableForm, width unit.Length) {
 	items := []drawing.Item{drawing.Write(geom.V(0, -drawing.Small), heading, drawing.Small, drawing.Left).Strong()}
 	rows, box := part.draw(geom.V(0, -headingRoom), width, f.m.lines)
 	items = append(items, rows...)
@@ -134,7 +126,7 @@ func (f *columned) set(heading string, part table, form tableForm, width unit.Le
 }
 
 // notes sets paragraphs below a heading.
-func (f *columned) notes(heading string, paragraphs []string) {
+func (f *listing) notes(heading string, paragraphs []string) {
 	if len(paragraphs) == 0 {
 		return
 	}
@@ -147,7 +139,7 @@ func (f *columned) notes(heading string, paragraphs []string) {
 }
 
 // add puts items with their upper left corner at the origin into the column.
-func (f *columned) add(title string, items []drawing.Item, height unit.Length) {
+func (f *listing) add(title string, items []drawing.Item, height unit.Length) {
 	f.groups++
 	at := geom.V(f.columns[0].Min.X, f.y)
 	g := drawing.Group{ID: fmt.Sprintf("%s-%d", f.name, f.groups), Title: title, Items: drawing.Move(items, at)}
@@ -156,7 +148,7 @@ func (f *columned) add(title string, items []drawing.Item, height unit.Length) {
 }
 
 // pages gives the pages.
-func (f *columned) pages(kind string) []page {
+func (f *listing) pages(kind string) []page {
 	for i := range f.done {
 		f.done[i].block.DocumentType = kind
 		if n := len(f.done); n > 1 {

@@ -182,7 +182,7 @@ func TestSiteListHasBoxes(t *testing.T) {
 func TestLongTablesRunOver(t *testing.T) {
 	for _, paper := range []string{"A3", "A4"} {
 		m := newMaker(report.Build{Job: model.Job{Title: "Trial", Show: model.Show{Paper: paper}}, Design: &model.Design{}})
-		f := newColumned(m, "long", "Long")
+		f := newListing(m, "long", "Long")
 		f.notes("Before", []string{strings.Repeat("many words ", 60)})
 		long := table{heads: []string{"row", "words"}}
 		for i := range 230 {
