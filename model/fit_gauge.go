@@ -223,12 +223,16 @@ func (g *gauge) slips() []slip {
 	return out
 }
 
-// disputed names the readings that contradict the others.
+// disputed names the readings that do not agree: those among which the slip is,
+// nothing when every reading is within its spread.
 func (g *gauge) disputed() []string {
+	if !slices.ContainsFunc(g.res.Readings, func(o survey.Outcome) bool { return o.Checked && math.Abs(o.W) > suspect }) {
+		return nil
+	}
 	var out []string
-	for _, o := range g.res.Readings {
-		if o.Checked && math.Abs(o.W) > suspect {
-			out = append(out, o.Reading.ID)
+	for _, s := range g.res.Judge(survey.Options{Next: -1}).Suspects {
+		for _, a := range s.Readings {
+			out = append(out, a.Reading.ID)
 		}
 	}
 	return out

@@ -175,7 +175,7 @@ func TestDisputedFitSaysSo(t *testing.T) {
 	p := planR1()
 	p.Readings[4].Length += 20
 	w := fitted(t, p, 3, 695, model.UsualFit)
-	if w.Chance != nil || w.Order != nil || !slices.Contains(w.Disputed, "diag_AC") || w.Unchecked != nil {
+	if w.Chance != nil || w.Order != nil || !slices.Contains(w.Disputed, "diag_AC") || len(w.Disputed) > 3 || w.Unchecked != nil {
 		t.Errorf("chance %v, disputed %v, unchecked %v", w.Chance, w.Disputed, w.Unchecked)
 	}
 }
@@ -253,7 +253,10 @@ func TestFitCountsBowAndLean(t *testing.T) {
 	if n != 12 {
 		t.Errorf("%d gaps, want 3 on both sides at both faces", n)
 	}
-	for _, says := range []string{"left, back: plumb within 2 mm per m (1 sd), 2.0 mm at this slab", "left, back, right: straight within 0.7 mm (1 sd)"} {
+	if len(f.Measure) != 1 || !strings.Contains(f.Measure[0], "how left lean") {
+		t.Errorf("measure %v: the left wall's lean is wanted", f.Measure)
+	}
+	for _, says := range []string{"left: plumb within 2 mm per m (1 sd), 2.0 mm at this slab", "left, right: straight within 0.7 mm (1 sd)"} {
 		if !slices.ContainsFunc(f.Assumed, func(a find.Assumption) bool { return a.What == says }) {
 			t.Errorf("does not say that it takes %q: %v", says, f.Assumed)
 		}

@@ -18,7 +18,7 @@ type alcoveParams struct {
 	Shelves    int         `is:"3" min:"0" max:"6" help:"how many shelves"`
 	FirstShelf unit.Length `is:"1180" min:"800" max:"2000" help:"underside of the lowest shelf above the floor"`
 	ShelfStep  unit.Length `is:"330" min:"150" max:"800" help:"from shelf to shelf"`
-	SideGap    unit.Length `is:"3" min:"0" max:"30" help:"to the side walls"`
+	SideGap    unit.Length `is:"4" min:"0" max:"30" help:"to the side walls"`
 	BackGap    unit.Length `is:"5" min:"0" max:"30" help:"to the back wall"`
 	Section    string      `is:"L50x50x5" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle under the worktop"`
 	LegGap     unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`

@@ -137,7 +137,7 @@ design:
 	}
 }
 
-func preset(t *testing.T, name string) model.Preset {
+func preset(t testing.TB, name string) model.Preset {
 	t.Helper()
 	for _, p := range presets.All() {
 		if p.Name == name {
@@ -149,7 +149,7 @@ func preset(t *testing.T, name string) model.Preset {
 }
 
 // build reads the preset's job file and runs it with some settings changed.
-func build(t *testing.T, p model.Preset, change map[string]model.Setting) (*model.Design, []find.Finding) {
+func build(t testing.TB, p model.Preset, change map[string]model.Setting) (*model.Design, []find.Finding) {
 	t.Helper()
 	file := filepath.Join(p.Name, "job.yaml")
 	data, err := os.ReadFile(file)
@@ -169,7 +169,7 @@ func build(t *testing.T, p model.Preset, change map[string]model.Setting) (*mode
 	return run(t, p, j)
 }
 
-func run(t *testing.T, p model.Preset, j model.Job) (*model.Design, []find.Finding) {
+func run(t testing.TB, p model.Preset, j model.Job) (*model.Design, []find.Finding) {
 	t.Helper()
 	r, err := model.NewRoom(j.Room)
 	if err != nil {
