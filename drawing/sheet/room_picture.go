@@ -5,7 +5,6 @@ import (
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
-	"slabwright/drawing/view"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
 )
