@@ -281,7 +281,7 @@ func TestWords(t *testing.T) {
 		{"explain wall-gab", exitUnread, `the nearest is "wall-gap"`},
 		{"presets", exitFine, "leg_gap"},
 		{"schema", exitFine, "json-schema.org"},
-		{"survey ../presets/studio", exitFine, "17 readings, 4 more than needed"},
+		{"survey ../presets/studio", exitFine, "19 readings, 6 more than needed"},
 		{"survey --json ../presets/studio", exitFine, `"sd_x_mm"`},
 	} {
 		out, errs, code := run(t, strings.Fields(c.args)...)

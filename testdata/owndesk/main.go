@@ -19,7 +19,7 @@ func ledge(s model.Site, p params) *model.Design {
 	d := model.NewDesign("Hall ledge", s.Room)
 	d.Add("ledge", model.Slab(stock.Walnut, 35).
 		Between(s.Room.Wall("left"), s.Room.Wall("right")).Against(s.Room.Wall("back")).
-		Gaps(3, 4).Depth(300).SurfaceAt(p.Height))
+		Gaps(5, 5).Depth(300).SurfaceAt(p.Height))
 	for _, side := range []string{"back", "left", "right"} {
 		d.Add("angle "+side, model.Angle(stock.L40x40x5).Along(s.Room.Wall(side)).Under("ledge").
 			Anchored(model.Anchors{Hole: 9, Pitch: 300, End: 40}))
