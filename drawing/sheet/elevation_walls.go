@@ -30,8 +30,11 @@ func (m *maker) wallPages() []page {
 	return append(m.rowPages(long), m.rowPages(short)...)
 }
 
+// enough is the scale of elevations at which several share a page.
+var enough = drawing.Scale{Paper: 1, Real: 10}
+
 // rowPages puts as many shots side by side on a page as stand there without a
-// smaller scale.
+// scale that is too small.
 func (m *maker) rowPages(shots []shot) []page {
 	var out []page
 	for len(shots) > 0 {
@@ -41,7 +44,7 @@ func (m *maker) rowPages(shots []shot) []page {
 		n := 1
 		for k := 2; k <= len(shots); k++ {
 			pg, s := m.pictures(blank, shots[:k]...)
-			if bigger(scale, s) {
+			if bigger(scale, s) && bigger(enough, s) {
 				break
 			}
 			best, scale, n = pg, s, k

@@ -50,10 +50,12 @@ func (m *maker) planWindow(tops []*model.Part) drawing.Rect {
 		lo, hi := z.Plan.Bounds()
 		w = w.Union(drawing.Rect{Min: geom.V(w.Min.X, lo.Y), Max: geom.V(w.Max.X, hi.Y)})
 	}
+	front := w.Min.Y
 	w = w.Grow(beyond)
 	room := m.outer(planLevel(tops))
-	if !m.b.Room.Closed { // an open room ends where nobody measured
-		room.Min.Y += m.strip() + 10
+	if r := m.b.Room; !r.Closed { // an open room goes on where nobody measured: both its walls are cut off
+		ends := max(r.Corners[0].At.Y, r.Corners[len(r.Corners)-1].At.Y)
+		room.Min.Y = min(ends, front)
 	}
 	return drawing.Rect{Min: geom.V(max(w.Min.X, room.Min.X), max(w.Min.Y, room.Min.Y)), Max: geom.V(min(w.Max.X, room.Max.X), min(w.Max.Y, room.Max.Y))}
 }

@@ -34,9 +34,9 @@ func (m *maker) hang(rooms []drawing.Rect, shots ...shot) hung {
 	return m.hangAt(roomScales, rooms, shots)
 }
 
-// roomScales are the scales of views of the room: at more than 1:10 such a view
-// shows no more and takes the page from its neighbours.
-var roomScales = slices.DeleteFunc(slices.Clone(drawing.Scales), func(s drawing.Scale) bool { return 10*s.Paper > s.Real })
+// roomScales are the scales of views of the room: at more than 1:5 such a view
+// shows no more.
+var roomScales = slices.DeleteFunc(slices.Clone(drawing.Scales), func(s drawing.Scale) bool { return 5*s.Paper > s.Real })
 
 func (m *maker) hangAt(scales []drawing.Scale, rooms []drawing.Rect, shots []shot) hung {
 	type try struct {

@@ -90,7 +90,7 @@ func (s seating) legs() (low, high unit.Length) {
 
 func (s seating) window(m *maker) drawing.Rect {
 	low, high := s.legs()
-	return drawing.Rect{Min: geom.V(s.heel-s.angle.Angle.Section.Leg-30, low-8), Max: geom.V(s.heel+46, max(high, s.slab.Slab.Top)+7)}
+	return drawing.Rect{Min: geom.V(s.heel-s.angle.Angle.Section.Leg-30, low-4), Max: geom.V(s.heel+46, max(high, s.slab.Slab.Top)+4)}
 }
 
 // faceBehind is where the section meets the wall's face at a height of the slab.
