@@ -3,7 +3,6 @@ package check
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"slabwright/model"
 	"slabwright/model/find"
@@ -77,7 +76,7 @@ func (s Site) judgeFit(p *model.Part, f model.Fit, w model.FitWay) find.Finding 
 	}
 	out.Status = find.Warn
 	out.Why += fmt.Sprintf(" But no whole millimetre that a shop delivers with %s goes in as surely and closes the joints: %.0f jams with %s and shows too wide a gap with %s.",
-		tolerance(w), float64(o.Size), percent(100*o.Jams), percent(100*o.Wide))
+		w.Tolerance(), float64(o.Size), percent(100*o.Jams), percent(100*o.Wide))
 	out.Fix = []find.Fix{hint("agree on a closer tolerance with the shop, or have %s left longer and scribe it on the spot", p.ID)}
 	return out
 }
@@ -155,25 +154,12 @@ func wallsOf(edges []model.Edge) string {
 
 // order is "order 2365 +0/-2 along the back, 2374.5 along the front".
 func order(w model.FitWay) string {
-	out := fmt.Sprintf("order %.0f %s", float64(w.Order.Size), tolerance(w))
-	other := w.Other + w.Order.Size - w.Size
+	out := fmt.Sprintf("order %.0f %s", float64(w.Order.Size), w.Tolerance())
+	other := w.OrderOther()
 	if math.Abs(float64(other-w.Order.Size)) < 0.05 {
 		return out
 	}
 	return out + fmt.Sprintf(" %s, %.1f %s", word(w, "along the back", "at the left"), float64(other), word(w, "along the front", "at the right"))
-}
-
-// tolerance is how a shop writes it: "+0/-2" or "±0.5".
-func tolerance(w model.FitWay) string {
-	t := w.Wish.Shop
-	if t.Plus == t.Minus {
-		return "±" + trimmed(t.Plus)
-	}
-	return "+" + trimmed(t.Plus) + "/-" + trimmed(t.Minus)
-}
-
-func trimmed(l unit.Length) string {
-	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.2f", float64(l)), "0"), ".")
 }
 
 // percent writes a chance; what the drawn rooms cannot tell from certainty is

@@ -22,6 +22,7 @@ func Markdown(b Build) []byte {
 	troubles(&w, b.Findings)
 	cautions(&w, b)
 	partList(&w, b.Design)
+	orderSizes(&w, b.Design)
 	passed(&w, b.Findings)
 	bases(&w, b.Findings)
 	roomTable(&w, b.Room)

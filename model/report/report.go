@@ -38,6 +38,7 @@ type document struct {
 	Verdict  verdict        `json:"verdict"`
 	Room     roomDoc        `json:"room"`
 	Parts    []partDoc      `json:"parts"`
+	Fit      []fitDoc       `json:"fit"`
 	Findings []find.Finding `json:"findings"`
 }
 
@@ -107,6 +108,7 @@ func JSON(b Build) ([]byte, error) {
 	d.Verdict = verdict{Worst(b.Findings), Sentence(b.Findings)}
 	d.Room = room(b.Room)
 	d.Parts = parts(b.Design)
+	d.Fit = fits(b.Design)
 	d.Findings = b.Findings
 	if d.Findings == nil {
 		d.Findings = []find.Finding{}
