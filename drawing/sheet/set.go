@@ -85,7 +85,7 @@ func newMaker(b report.Build) *maker {
 		m.style.Decimal = ','
 	}
 	if w := find.Worst(b.Findings); w == find.Fail || w == find.Broken {
-		m.stamp = "NOT FOR THE SHOP: a check fails"
+		m.stamp = "NOT FOR THE SHOP"
 	}
 	return m
 }
