@@ -6,7 +6,7 @@ import (
 	"slabwright/model/report"
 )
 
-var surveyVerb = verb{"survey", "JOB [--json]", "the adjusted room and how the readings fit", func(t *tool, args []string) int {
+var surveyVerb = verb{"survey", "JOB [--json]", "the adjusted room, how the readings agree, what to measure next", func(t *tool, args []string) int {
 	o := t.flags("survey")
 	asJSON := o.set.Bool("json", false, "print the room as JSON")
 	if code, ok := t.parse(o, args, 1, "one job file or folder"); !ok {
@@ -26,8 +26,11 @@ var surveyVerb = verb{"survey", "JOB [--json]", "the adjusted room and how the r
 			panic(err)
 		}
 		fmt.Fprintf(t.out, "%s\n", data)
-		return exitFine
+	} else {
+		fmt.Fprint(t.out, report.RoomText(r))
 	}
-	fmt.Fprint(t.out, report.RoomText(r))
+	if !r.Survey.Settled() {
+		return exitFails
+	}
 	return exitFine
 }}

@@ -18,12 +18,11 @@ func NewRoom(p RoomPlan) (*Room, error) {
 	if err := p.check(); err != nil {
 		return nil, err
 	}
-	n := p.network()
-	res, err := survey.Adjust(n)
+	res, refused, err := survey.AdjustSeen(p.network())
 	if err != nil {
 		return nil, err
 	}
-	r := &Room{Closed: p.Closed, At: p.At, Ceiling: p.Ceiling, Floor: p.Floor, Survey: surveyReport(res), known: &known{n, res}}
+	r := &Room{Closed: p.Closed, At: p.At, Ceiling: p.Ceiling, Floor: p.Floor, Survey: surveyReport(res), known: &known{res.Network(), res}}
 	for _, c := range res.Points {
 		if slices.ContainsFunc(p.Corners, func(q CornerPlan) bool { return q.Name == string(c.Name) }) {
 			r.Corners = append(r.Corners, Corner{Name: string(c.Name), At: c.At, SDX: c.SDX, SDY: c.SDY})
@@ -33,6 +32,7 @@ func NewRoom(p RoomPlan) (*Room, error) {
 		return nil, err
 	}
 	r.measureAngles(res)
+	r.judge(p, res, refused)
 	if err := r.sound(); err != nil {
 		return nil, err
 	}
@@ -55,7 +55,7 @@ func (p RoomPlan) network() survey.Network {
 	if slices.ContainsFunc(p.Readings, func(r survey.Reading) bool { return r.Kind == survey.Width || r.Kind == survey.SquareOff }) {
 		for _, w := range p.Walls {
 			if w.Bow != 0 {
-				n.Readings = append(n.Readings, survey.Reading{ID: "bow of " + w.called(), Kind: survey.Bow, Points: []survey.Point{survey.Point(w.From), survey.Point(w.To)}, Length: w.Bow})
+				n.Readings = append(n.Readings, w.bowReading())
 			}
 		}
 	}

@@ -138,9 +138,9 @@ func roomTable(w *strings.Builder, r *model.Room) {
 	if s.Redundancy == 0 {
 		w.WriteString(" Nothing checks them: a slip of any size stays unseen.")
 	}
-	fmt.Fprintf(w, "\n\n| reading | read | adjusted | difference |\n|---|--:|--:|--:|\n")
-	for _, x := range s.Readings {
-		fmt.Fprintf(w, "| %s | %.1f %s | %.1f | %s |\n", cell(x.Name), x.Read, x.Unit, x.Adjusted, plain(fmt.Sprintf("%+.1f", x.Adjusted-x.Read)))
+	fmt.Fprintf(w, "\n\n| reading | read | adjusted | difference | verdict |\n|---|--:|--:|--:|---|\n")
+	for i, x := range s.Readings {
+		fmt.Fprintf(w, "| %s | %.1f %s | %.1f | %s | %s |\n", cell(x.Name), x.Read, x.Unit, x.Adjusted, plain(fmt.Sprintf("%+.1f", x.Adjusted-x.Read)), s.State(i))
 	}
 	w.WriteString("\n")
 }
@@ -172,14 +172,4 @@ func briefly(f find.Finding) string {
 	}
 	names := append(slices.Clone(f.Parts), f.Walls...)
 	return fmt.Sprintf("%s and %d more", strings.Join(names[:mostNames-1], ", "), n-mostNames+1)
-}
-
-// RoomText is the adjusted room for the terminal.
-func RoomText(r *model.Room) string {
-	var w strings.Builder
-	roomTable(&w, r)
-	for _, x := range r.Walls {
-		fmt.Fprintf(&w, "wall %-12s %s-%s  %7.1f mm  sd %.1f  %s\n", x.Name, x.From.Name, x.To.Name, float64(x.Length()), float64(x.SD), x.Make)
-	}
-	return w.String()
 }

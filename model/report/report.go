@@ -71,22 +71,6 @@ type wallDoc struct {
 	Make   string  `json:"make"`
 }
 
-type statsDoc struct {
-	Readings   int          `json:"readings"`
-	Redundancy int          `json:"redundancy"`
-	Unchecked  bool         `json:"unchecked"`
-	Residuals  []readingDoc `json:"readings_adjusted"`
-}
-
-type readingDoc struct {
-	Name     string  `json:"name"`
-	Read     float64 `json:"read"`
-	Adjusted float64 `json:"adjusted"`
-	SD       float64 `json:"sd"`
-	Unit     string  `json:"unit"`
-	Checked  float64 `json:"redundancy"`
-}
-
 type partDoc struct {
 	ID       string        `json:"id"`
 	Name     string        `json:"name"`
@@ -131,11 +115,7 @@ func room(r *model.Room) roomDoc {
 	for _, w := range r.Walls {
 		d.Walls = append(d.Walls, wallDoc{w.Name, w.From.Name, w.To.Name, mm(w.Length()), mm(w.SD), mm(w.Bow), string(w.Make)})
 	}
-	s := r.Survey
-	d.Statistics = statsDoc{Readings: len(s.Readings), Redundancy: s.Redundancy, Unchecked: s.Redundancy == 0, Residuals: []readingDoc{}}
-	for _, x := range s.Readings {
-		d.Statistics.Residuals = append(d.Statistics.Residuals, readingDoc{x.Name, digits(x.Read), digits(x.Adjusted), digits(x.SD), x.Unit, digits(x.Checked)})
-	}
+	d.Statistics = statistics(r.Survey)
 	return d
 }
 

@@ -132,8 +132,12 @@ func (r *Result) stake(deciding []Deciding) stake {
 }
 
 // leansOn says whether a measure hangs on a reading: takes over a twentieth of
-// its error, or of an angle's standard deviation 0.05 mm.
+// its error, or of an angle's standard deviation 0.05 mm. None hangs on a bow,
+// which stands for itself: the straightedge on the wall shows what it reads.
 func leansOn(pull, sd float64, kind Kind) bool {
+	if kind == Bow {
+		return false
+	}
 	if kind.angular() {
 		pull *= sd
 	}

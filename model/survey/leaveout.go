@@ -26,7 +26,7 @@ func (r *Result) whole() trimmed {
 func (t trimmed) loudest() int {
 	worst, at := Critical, -1
 	for i, o := range t.Readings {
-		if w := math.Abs(o.W); w > worst*(1+1e-9) {
+		if w := math.Abs(o.W); w > worst*(1+1e-6) {
 			worst, at = w, t.of[i]
 		}
 	}
@@ -41,6 +41,25 @@ func (t trimmed) peaceful() bool {
 // ignored is the standard deviation of a bow that is left out: it stays as an
 // unknown, since the other readings may tell it.
 const ignored = 1e4 // mm
+
+// With adjusts again with more readings, from the shape of this result on. They
+// come last among the readings of the new result.
+func (r *Result) With(more ...Reading) (*Result, error) {
+	n := r.network
+	n.Readings = append(slices.Clone(n.Readings), more...)
+	n.Start = r.places()
+	next, _, err := adjust(n)
+	return next, err
+}
+
+// places are the adjusted coordinates, to start from.
+func (r *Result) places() map[Point]geom.Vec {
+	out := map[Point]geom.Vec{}
+	for _, p := range r.Points {
+		out[p.Name] = p.At
+	}
+	return out
+}
 
 // without adjusts again, leaving out some readings, from the shape of another
 // result on. When that leads nowhere it starts afresh, if it may: a gross slip
@@ -61,10 +80,7 @@ func (r *Result) without(skip []int, from *Result, afresh bool) (trimmed, error)
 		}
 		n.Readings, t.of = append(n.Readings, rd), append(t.of, i)
 	}
-	n.Start = map[Point]geom.Vec{}
-	for _, p := range from.Points {
-		n.Start[p.Name] = p.At
-	}
+	n.Start = from.places()
 	near, _, err := adjust(n)
 	if afresh && (err != nil || near.DOF > kept && near.VTPV > hopeless(near.DOF-kept)) {
 		n.Start = r.network.Start

@@ -20,8 +20,9 @@ const (
 	OutOfSight                   // the line of a reading runs through a wall
 )
 
-// Problem is why a network could not be adjusted. Points are the corners it is
-// about, Measure the distances that would mend it, the best one first.
+// Problem is why a network could not be adjusted, or a reading not be used.
+// Points are the corners it is about, Measure the distances that would mend it,
+// the best one first.
 type Problem struct {
 	Trouble Trouble
 	Points  []Point
@@ -30,6 +31,7 @@ type Problem struct {
 	Why     string
 	Measure [][2]Point
 	Accused []Accused // of a Contradiction
+	Needed  bool      // OutOfSight: kept all the same, since the room hangs on it
 }
 
 // Error says what is wrong, where, and what to measure.

@@ -76,6 +76,9 @@ func (r *Result) At(p Point) (geom.Vec, bool) {
 	return r.Points[i].At, true
 }
 
+// Network is what was adjusted.
+func (r *Result) Network() Network { return r.network }
+
 // Length is the adjusted distance of two points with its standard deviation.
 // It gives an error for a point that is not in the network.
 func (r *Result) Length(p, q Point) (unit.Measured, error) {

@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -29,30 +30,62 @@ type sight struct {
 // segment is a straight line along which something is measured.
 type segment struct{ a, b geom.Vec }
 
-// sight builds the room from its adjusted corners. An open chain goes on beyond
-// its ends in the direction of its first and last wall, as far as these do not
-// cross anything.
+// sight builds the room from its adjusted corners. Where the corners seem to be
+// listed from right to left it sees nothing.
 func (r *Result) sight() sight {
-	var loop []geom.Vec
+	if !r.system.closed && r.system.leftTurning(r.x) {
+		return sight{blind: true}
+	}
+	var chain []geom.Vec
 	for _, p := range r.system.chain {
-		loop = append(loop, point(r.x, p))
+		chain = append(chain, point(r.x, p))
 	}
 	play := brush
 	for _, p := range r.Points {
 		play = max(play, brush+min(vague, 3*max(p.SDX, p.SDY)))
 	}
-	for _, far := range []unit.Length{onward, onward / 4, onward / 16, 0} {
-		around := loop
-		if n := len(loop); !r.system.closed && n > 2 && far > 0 {
-			first, last := loop[0].Sub(loop[1]).Unit(), loop[n-1].Sub(loop[n-2]).Unit()
-			around = append(append([]geom.Vec{}, loop...), loop[n-1].Add(last.Mul(float64(far))), loop[0].Add(first.Mul(float64(far))))
-		}
-		if simple(around) {
-			room := geom.Polygon(around...).Grow(play, 1)
+	loops := [][]geom.Vec{chain}
+	if !r.system.closed && len(chain) > 1 {
+		loops = [][]geom.Vec{around(chain), ahead(chain, onward/4), ahead(chain, onward/16), chain}
+	}
+	for _, loop := range loops {
+		if simple(loop) {
+			room := geom.Polygon(loop...).Grow(play, 1)
 			return sight{room, room.Err() != nil || room.Empty()}
 		}
 	}
 	return sight{blind: true}
+}
+
+// ahead closes an open chain a little beyond its ends, in the direction of its
+// first and last wall.
+func ahead(chain []geom.Vec, far unit.Length) []geom.Vec {
+	n := len(chain)
+	first, last := chain[0].Sub(chain[1]).Unit(), chain[n-1].Sub(chain[n-2]).Unit()
+	return append(append([]geom.Vec{}, chain...), chain[n-1].Add(last.Mul(float64(far))), chain[0].Add(first.Mul(float64(far))))
+}
+
+// around closes an open chain far out, on a circle round it: the room goes on
+// wherever no wall is known.
+func around(chain []geom.Vec) []geom.Vec {
+	middle, far := geom.Vec{}, onward
+	for _, v := range chain {
+		middle = middle.Add(v.Mul(1 / float64(len(chain))))
+	}
+	for _, v := range chain {
+		far = max(far, 2*v.Sub(middle).Len())
+	}
+	loop := ahead(chain, far)
+	n := len(loop)
+	from, to := float64(loop[n-2].Sub(middle).Angle()), float64(loop[n-1].Sub(middle).Angle())
+	sweep := math.Mod(from-to+4*math.Pi, 2*math.Pi) // clockwise, as the walls run
+	end, steps := loop[n-1], math.Ceil(sweep/(math.Pi/8))
+	loop = loop[:n-1]
+	for k := range int(steps) + 1 {
+		at := unit.Angle(from - sweep*float64(k)/max(1, steps))
+		loop = append(loop, middle.Add(geom.V(4*far, 0).Turn(at)))
+	}
+	return append(loop, end)
 }
 
 // simple says whether corners, in order, run clockwise round an area without
@@ -155,45 +188,68 @@ func (r *Result) blocked(v sight, rd Reading) *Problem {
 }
 
 // AdjustSeen is Adjust without the readings that cannot have been taken because
-// their straight line runs through a wall; it gives these as well. When the
-// others do not hold the room, the error names them.
+// their straight line runs through a wall; it gives these as well. One without
+// which the others do not tell the room is kept, and says that it is Needed.
 func AdjustSeen(n Network) (*Result, []*Problem, error) {
 	r, err := Adjust(n)
 	if err != nil {
 		return nil, nil, err
 	}
-	var refused []*Problem
+	whole, refused := r, []*Problem(nil)
 	// Without a refused reading the room is a little different, and may show
 	// another one in another light.
 	for range 3 {
-		v, m := r.sight(), n
-		m.Readings = nil
-		var now []*Problem
-		for _, rd := range n.Readings {
-			if p := r.blocked(v, rd); p != nil {
-				now = append(now, p)
-			} else {
-				m.Readings = append(m.Readings, rd)
-			}
-		}
+		next, now := whole.seen(r.sight(), r)
 		if sameReadings(now, refused) {
 			break
-		}
-		next, err := Adjust(m)
-		if err != nil {
-			return nil, nil, fmt.Errorf("%w (left out: %w)", err, now[0])
 		}
 		r, refused = next, now
 	}
 	return r, refused, nil
 }
 
+// seen adjusts again without the readings that run through a wall of another
+// result, as far as the room can spare them.
+func (whole *Result) seen(v sight, walls *Result) (*Result, []*Problem) {
+	r := whole
+	var refused []*Problem
+	skip := map[int]bool{}
+	for i, rd := range whole.network.Readings {
+		p := walls.blocked(v, rd)
+		if p == nil {
+			continue
+		}
+		skip[i] = true
+		n := whole.network
+		n.Readings = nil
+		for j, o := range whole.network.Readings {
+			if !skip[j] {
+				n.Readings = append(n.Readings, o)
+			}
+		}
+		if next, _, err := adjust(n); err == nil {
+			r = next
+		} else {
+			p.Needed, skip[i] = true, false
+			if trouble := (*Problem)(nil); errors.As(err, &trouble) {
+				p.Measure = slices.DeleteFunc(slices.Clone(trouble.Measure), func(m [2]Point) bool {
+					return walls.blocked(v, Reading{Kind: Distance, Points: m[:]}) != nil
+				})
+			}
+		}
+		refused = append(refused, p)
+	}
+	return r, refused
+}
+
 func sameReadings(a, b []*Problem) bool {
-	return slices.EqualFunc(a, b, func(p, q *Problem) bool { return p.Reading == q.Reading && p.Where == q.Where })
+	return slices.EqualFunc(a, b, func(p, q *Problem) bool {
+		return p.Reading == q.Reading && p.Where == q.Where && p.Needed == q.Needed
+	})
 }
 
 func (r *Result) outOfSight(rd Reading, l segment, gap [2]float64) *Problem {
-	p := bad(rd, "the straight line from %s to %s runs through %s, so it cannot have been measured; look whether other corners were meant, and leave the reading out if not",
+	p := bad(rd, "the straight line from %s to %s runs through %s, so it cannot have been measured",
 		r.place(l.a), r.place(l.b), r.through(l, gap))
 	p.Trouble = OutOfSight
 	return p

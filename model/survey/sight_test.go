@@ -1,7 +1,6 @@
 package survey_test
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -62,20 +61,22 @@ func TestThroughTheBreast(t *testing.T) {
 	}
 }
 
-// When the others do not tell the room without a reading that cannot have been
-// taken, both troubles are told.
-func TestRefusedReadingIsMissed(t *testing.T) {
-	n := studio() // A-D runs behind the wall B-C
-	n.Readings = append(n.Readings, dist("A", "F", 2209, "C", "H", 2021)...)
-	_, _, err := survey.AdjustSeen(n)
-	var p *survey.Problem
-	if !errors.As(err, &p) || p.Trouble != survey.TwoShapes || !strings.Contains(err.Error(), `left out: reading "A-D"`) {
-		t.Errorf("got %v", err)
-	}
-	n.Turns = map[survey.Point]survey.Turn{"C": survey.Outside, "D": survey.Inside, "E": survey.Inside, "F": survey.Outside}
+// A reading that cannot have been taken is kept when the others do not tell the
+// room without it, and says so.
+func TestRefusedReadingIsNeeded(t *testing.T) {
+	n := studio() // A-D runs behind the wall B-C; only it holds the niche to the room
+	n.Turns = map[survey.Point]survey.Turn{"B": survey.Inside, "C": survey.Outside, "D": survey.Inside, "E": survey.Inside, "F": survey.Outside, "G": survey.Inside}
 	r, refused, err := survey.AdjustSeen(n)
-	if err != nil || len(refused) != 1 || refused[0].Reading != "A-D" || r.DOF != 3 {
+	if err != nil || len(refused) != 1 || refused[0].Reading != "A-D" || !refused[0].Needed || r.DOF != 2 {
 		t.Errorf("refused %v, %v", refused, err)
+	}
+	n.Readings = append(n.Readings, dist("A", "F", 2209, "C", "H", 2021)...)
+	r, refused, err = survey.AdjustSeen(n)
+	if err != nil || len(refused) != 1 || refused[0].Reading != "A-D" || refused[0].Needed || r.DOF != 3 {
+		t.Errorf("refused %v, %v", refused, err)
+	}
+	if got := len(r.Network().Readings); got != len(n.Readings)-1 {
+		t.Errorf("%d readings adjusted", got)
 	}
 }
 
