@@ -146,7 +146,7 @@ func (s SurveyReport) Settled() bool {
 			return false
 		}
 	}
-	return s.Redundancy > 0 && len(s.Verdict.Suspects) == 0
+	return s.Redundancy > 0 && len(s.Verdict.Suspects) == 0 && !s.Verdict.More
 }
 
 // State says in a few words how far reading i can be trusted.

@@ -22,7 +22,7 @@ type Verdict struct {
 	Readings  []Judged // in the order of the network
 	Deciding  []Decided
 	Suspects  []Suspect  // the readings that do not agree, at most two slips
-	More      bool       // leaving these out does not end the contradiction
+	More      bool       // leaving these out does not end the contradiction; or none can be left out
 	Without   *Result    // adjusted without one reading for each slip; nil without suspects
 	AfterTest GlobalTest // of Without
 	Unchecked []int      // readings that no other reading checks
@@ -76,8 +76,9 @@ func (r *Result) Judge(o Options) Verdict {
 		v.Readings = append(v.Readings, j)
 	}
 	base := r
-	if found := r.suspects(); len(found.list) > 0 {
-		v.Suspects, v.More = found.list, found.more
+	found := r.suspects()
+	v.Suspects, v.More = found.list, found.more
+	if len(found.list) > 0 {
 		base, v.Without, v.AfterTest = found.rest, found.rest, found.rest.Test()
 		for _, x := range v.Suspects {
 			for _, a := range x.Readings {

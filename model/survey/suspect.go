@@ -52,14 +52,17 @@ type contradiction struct {
 
 // suspects looks for wrong readings: the fewest that end the contradiction.
 func (r *Result) suspects() contradiction {
-	out, rest := r.snoop()
-	if len(out) == 0 {
+	if r.whole().loudest() < 0 {
 		return contradiction{}
 	}
-	if len(out) > 1 || !rest.peaceful() {
+	out, rest := r.snoop()
+	if len(out) != 1 || !rest.peaceful() {
 		if one, alone, ok := r.single(); ok {
 			out, rest = one, alone
 		}
+	}
+	if len(out) == 0 {
+		return contradiction{more: true, rest: r}
 	}
 	var sets [][]int
 	for range 3 { // the linear picture may know better; its answer makes a better picture
