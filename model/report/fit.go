@@ -12,25 +12,28 @@ import (
 // fitDoc is one way across a slab in report.json. Probabilities and the order
 // are left out where readings forbid them.
 type fitDoc struct {
-	Part      string      `json:"part"`
-	Way       string      `json:"way"`
-	From      string      `json:"from"`
-	To        string      `json:"to"`
-	Size      float64     `json:"size_mm"`       // as drawn: a length along the back, a depth at the left
-	Other     float64     `json:"other_size_mm"` // along the front, at the right
-	Play      float64     `json:"play_mm"`       // at the tightest place, beyond the least gaps
-	PlaySD    float64     `json:"play_sd_mm"`
-	Unchecked []string    `json:"unchecked"`
-	Disputed  []string    `json:"disputed"`
-	Wanted    float64     `json:"wanted_probability"`
-	Fits      *float64    `json:"probability,omitempty"`
-	Low       *float64    `json:"probability_low,omitempty"` // bounds in closed form
-	High      *float64    `json:"probability_high,omitempty"`
-	Longer    *float64    `json:"longer_mm,omitempty"` // how much longer fits with the probability wanted
-	Order     *orderDoc   `json:"order,omitempty"`
-	Gaps      []gapDoc    `json:"gaps"`
-	Shape     *shapeDoc   `json:"shape,omitempty"`
-	Scribe    []scribeDoc `json:"scribe"`
+	Part        string      `json:"part"`
+	Way         string      `json:"way"`
+	From        string      `json:"from"`
+	To          string      `json:"to"`
+	Size        float64     `json:"size_mm"`       // as drawn: a length along the back, a depth at the left
+	Other       float64     `json:"other_size_mm"` // along the front, at the right
+	Play        float64     `json:"play_mm"`       // at the tightest place, beyond the least gaps
+	PlaySD      float64     `json:"play_sd_mm"`
+	Unchecked   []string    `json:"unchecked"`
+	Disputed    []string    `json:"disputed"`
+	Wanted      float64     `json:"wanted_probability"`
+	Fits        *float64    `json:"probability,omitempty"`
+	Low         *float64    `json:"probability_low,omitempty"` // bounds in closed form
+	High        *float64    `json:"probability_high,omitempty"`
+	Longer      *float64    `json:"longer_mm,omitempty"`            // how much longer fits with the probability wanted
+	AsDrawn     *float64    `json:"as_drawn_probability,omitempty"` // that every gap is neither too small nor too wide when the slab is not slid
+	DrawnPlay   *float64    `json:"drawn_play_mm,omitempty"`        // over the drawn rooms
+	DrawnPlaySD *float64    `json:"drawn_play_sd_mm,omitempty"`
+	Order       *orderDoc   `json:"order,omitempty"`
+	Gaps        []gapDoc    `json:"gaps"`
+	Shape       *shapeDoc   `json:"shape,omitempty"`
+	Scribe      []scribeDoc `json:"scribe"`
 }
 
 type orderDoc struct {
@@ -96,7 +99,9 @@ func fits(d *model.Design) []fitDoc {
 		if c := w.Chance; c != nil {
 			low, high := c.Bounds(0)
 			doc.Fits, doc.Low, doc.High = chance(c.Fits(0)), chance(low), chance(high)
-			doc.Longer = chance(float64(c.Longest(w.Wish.Sure).Drawn))
+			play := c.Play()
+			doc.Longer, doc.AsDrawn = chance(float64(c.Longest(w.Wish.Sure).Drawn)), chance(c.AsDrawn)
+			doc.DrawnPlay, doc.DrawnPlaySD = chance(float64(play.Value)), chance(float64(play.SD))
 		}
 		if o := w.Order; o != nil {
 			doc.Order = &orderDoc{Size: mm(o.Size), Other: mm(w.OrderOther()), Plus: mm(w.Wish.Shop.Plus), Minus: mm(w.Wish.Shop.Minus), Good: o.Good,
@@ -123,7 +128,7 @@ func fits(d *model.Design) []fitDoc {
 	return out
 }
 
-// chance rounds to what drawn rooms can tell.
+// chance rounds to what drawn rooms can tell, millimetres likewise.
 func chance(p float64) *float64 {
 	p = math.Round(p*1e4)/1e4 + 0
 	return &p

@@ -16,6 +16,7 @@ var fitKeys = []struct {
 	{"fit[].part", ""}, {"fit[].way", ""}, {"fit[].from", ""}, {"fit[].to", ""}, {"fit[].size_mm", 0.}, {"fit[].other_size_mm", 0.},
 	{"fit[].play_mm", 0.}, {"fit[].play_sd_mm", 0.}, {"fit[].unchecked", []string{}}, {"fit[].disputed", []string{}}, {"fit[].wanted_probability", 0.},
 	{"fit[].probability?", 0.}, {"fit[].probability_low?", 0.}, {"fit[].probability_high?", 0.}, {"fit[].longer_mm?", 0.},
+	{"fit[].as_drawn_probability?", 0.}, {"fit[].drawn_play_mm?", 0.}, {"fit[].drawn_play_sd_mm?", 0.},
 	{"fit[].order?.size_mm", 0.}, {"fit[].order?.other_size_mm", 0.}, {"fit[].order?.plus_mm", 0.}, {"fit[].order?.minus_mm", 0.}, {"fit[].order?.jams", 0.}, {"fit[].order?.shows_too_wide", 0.},
 	{"fit[].gaps[].edge", ""}, {"fit[].gaps[].to", ""}, {"fit[].gaps[].at_mm", [3]float64{}}, {"fit[].gaps[].gap_mm", 0.}, {"fit[].gaps[].sd_mm", 0.},
 	{"fit[].shape?.form", ""}, {"fit[].shape?.clear_mm", 0.}, {"fit[].shape?.text", ""}, {"fit[].scribe[].edge", ""}, {"fit[].scribe[].over_wood_mm", 0.},

@@ -122,13 +122,3 @@ func uneven(wall []Reach) unit.Length {
 func OverWood(bow, length unit.Length, askew unit.Angle, gapSD unit.Length) unit.Length {
 	return max(0, bow) + length*unit.Length(math.Abs(math.Tan(float64(askew)))) + 2*gapSD + 2
 }
-
-// BowSeen is the bow that a part meets on a wall of length wall with a bow at
-// its middle, when it covers the wall from one place to another: a parabola
-// less its chord.
-func BowSeen(bow, wall, from, to unit.Length) unit.Length {
-	if wall <= 0 {
-		return 0
-	}
-	return bow * (to - from) * (to - from) / (wall * wall)
-}

@@ -85,14 +85,3 @@ func TestOverWood(t *testing.T) {
 	near(t, "over-wood", float64(OverWood(3, 700, 0.2*unit.Degree, 0.6)), 3+2.4435+1.2+2, 0.001)
 	near(t, "hollow wall", float64(OverWood(-3, 700, 0, 0)), 2, 0)
 }
-
-// TestBowSeen against the parabola itself: its height at the middle of a part
-// less the mean of its heights at the part's ends.
-func TestBowSeen(t *testing.T) {
-	parabola := func(x float64) float64 { s := x / 1400; return 4 * 6 * s * (1 - s) }
-	for _, c := range [][2]float64{{0, 1400}, {0, 700}, {700, 1400}, {350, 1050}, {20, 260}} {
-		want := parabola((c[0]+c[1])/2) - (parabola(c[0])+parabola(c[1]))/2
-		near(t, "bow", float64(BowSeen(6, 1400, unit.Length(c[0]), unit.Length(c[1]))), want, 1e-9)
-	}
-	near(t, "no wall", float64(BowSeen(6, 0, 0, 100)), 0, 0)
-}
