@@ -110,7 +110,11 @@ const mostNamed = 4
 
 func readShould(v model.SurveyReport, a survey.Accused) string {
 	r := v.Readings[a.Index]
-	return fmt.Sprintf("%.1f %s, the others say %s within %.1f", r.Read, r.Unit, a.ShouldRead.Of(a.Reading), a.ShouldRead.Within(a.Reading))
+	s := fmt.Sprintf("%.1f %s, the others say %s within %.1f", r.Read, r.Unit, a.ShouldRead.Of(a.Reading), a.ShouldRead.Within(a.Reading))
+	if pen := a.Pen(); pen != "" {
+		s += " (" + pen + "?)"
+	}
+	return s
 }
 
 func number(n int) string {

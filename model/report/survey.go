@@ -68,6 +68,7 @@ type accusedDoc struct {
 	SD     float64 `json:"should_read_sd"`
 	Error  float64 `json:"error"`
 	Unit   string  `json:"unit"`
+	Pen    string  `json:"slip_of_the_pen,omitempty"`
 }
 
 type refusedDoc struct {
@@ -138,7 +139,7 @@ func statistics(s model.SurveyReport) statsDoc {
 		one := suspectDoc{Slips: x.Slips}
 		for _, a := range x.Readings {
 			r := s.Readings[a.Index]
-			doc := accusedDoc{Name: r.Name, Line: a.Reading.Where, W: digits(a.W), Read: digits(r.Read), Unit: r.Unit}
+			doc := accusedDoc{Name: r.Name, Line: a.Reading.Where, W: digits(a.W), Read: digits(r.Read), Unit: r.Unit, Pen: a.Pen()}
 			doc.Should, doc.SD = valueOf(a.ShouldRead, r.Unit)
 			doc.Error = digits(r.Read - doc.Should)
 			one.Readings = append(one.Readings, doc)

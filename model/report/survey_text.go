@@ -114,7 +114,11 @@ func suspectsText(w *strings.Builder, s model.SurveyReport) {
 			if a.Reading.Where != "" {
 				where = " (" + a.Reading.Where + ")"
 			}
-			fmt.Fprintf(w, "  %s%s reads %.1f %s; expected %s within %.1f\n", r.Name, where, r.Read, r.Unit, a.ShouldRead.Of(a.Reading), a.ShouldRead.Within(a.Reading))
+			pen := a.Pen()
+			if pen != "" {
+				pen = " (" + pen + "?)"
+			}
+			fmt.Fprintf(w, "  %s%s reads %.1f %s; expected %s within %.1f%s\n", r.Name, where, r.Read, r.Unit, a.ShouldRead.Of(a.Reading), a.ShouldRead.Within(a.Reading), pen)
 		}
 		w.WriteString("\n")
 	}

@@ -2,6 +2,7 @@ package survey
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -12,7 +13,7 @@ import (
 // were loose or a corner could go either way. If the shape that was reached
 // fits badly and leaving out one reading makes all others agree, that reading
 // is named, with all those that would do it equally well. Else the trouble
-// stays as it was.
+// stays, with a word about that.
 func (n Network) blame(far reached, trouble error) error {
 	if far.spare < 1 || far.cost <= hopeless(far.spare) {
 		return trouble
@@ -32,6 +33,9 @@ func (n Network) blame(far reached, trouble error) error {
 			}
 		}
 		return contradicts(list)
+	}
+	if p := (*Problem)(nil); errors.As(trouble, &p) {
+		p.Why += "; and no shape comes near the readings: more than one of them may be grossly wrong"
 	}
 	return trouble
 }
@@ -90,7 +94,11 @@ func (a Accused) says() string {
 	if a.Reading.Kind.angular() {
 		return fmt.Sprintf("it reads %.1f degrees, by the others it should be %.1f", a.Reading.Angle.Degrees(), a.ShouldRead.Angle.Degrees())
 	}
-	return fmt.Sprintf("it reads %.0f mm, by the others it should be %.0f", float64(a.Reading.Length), float64(a.ShouldRead.Length.Value))
+	s := fmt.Sprintf("it reads %.0f mm, by the others it should be %.0f", float64(a.Reading.Length), float64(a.ShouldRead.Length.Value))
+	if pen := a.Pen(); pen != "" {
+		s += " (" + pen + "?)"
+	}
+	return s
 }
 
 // off is by how much the reading differs from what it should read, in standard

@@ -260,3 +260,15 @@ func TestGrossSlipIsNamed(t *testing.T) {
 		t.Errorf("only %d of %d gross slips are told from all other readings", alone, total)
 	}
 }
+
+// Two gross slips at once are too many to name, but the trouble must not be
+// told as if only a reading were missing.
+func TestTwoGrossSlipsAreHintedAt(t *testing.T) {
+	n := studio()
+	n.Readings = append(n.Readings, dist("A", "F", 2209, "C", "H", 2021)...)
+	n.Readings[0].Length, n.Readings[9].Length = 14000, 276
+	_, err := survey.Adjust(n)
+	if err == nil || !strings.Contains(err.Error(), "more than one of them may be grossly wrong") {
+		t.Errorf("%v", err)
+	}
+}
