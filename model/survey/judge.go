@@ -75,11 +75,11 @@ func (r *Result) Judge(o Options) Verdict {
 		}
 		v.Readings = append(v.Readings, j)
 	}
-	base := r
+	base := r.whole()
 	found := r.suspects()
 	v.Suspects, v.More = found.list, found.more
 	if len(found.list) > 0 {
-		base, v.Without, v.AfterTest = found.rest, found.rest, found.rest.Test()
+		base, v.Without, v.AfterTest = found.rest, found.rest.Result, found.rest.Test()
 		for _, x := range v.Suspects {
 			for _, a := range x.Readings {
 				v.Readings[a.Index].Suspected = true
@@ -92,6 +92,10 @@ func (r *Result) Judge(o Options) Verdict {
 			most = 5
 		}
 		v.Next = base.next(r, deciding, most)
+		for i := range v.Next {
+			base.renumber(v.Next[i].Checks)
+			base.renumber(v.Next[i].Left)
+		}
 	}
 	return v
 }

@@ -363,6 +363,32 @@ func TestRepeatsAreToldApart(t *testing.T) {
 	}
 }
 
+// With a slip left out, what a further reading checks is still numbered as the
+// whole network is.
+func TestCandidatesAreNumberedAsTheWhole(t *testing.T) {
+	n := box(dist("A", "C", 2332, "B", "D", 2332)...)
+	n.Readings = append(dist("A", "D", 2050), n.Readings...) // nothing else checks A-D's side of the room
+	v := adjust(t, n).Judge(survey.Options{})
+	if len(v.Suspects) != 1 || v.AfterTest.Answer != survey.NothingChecks || len(v.Next) == 0 {
+		t.Fatalf("suspects %+v, next %d", v.Suspects, len(v.Next))
+	}
+	left := -1 // the one that was left out
+	for i := range n.Readings {
+		if !slices.ContainsFunc(v.Without.Readings, func(o survey.Outcome) bool { return o.Reading.ID == n.Readings[i].ID }) {
+			left = i
+		}
+	}
+	for _, c := range v.Next {
+		var all []int
+		all = append(append(all, c.Checks...), c.Left...)
+		slices.Sort(all)
+		want := []int{0, 1, 2, 3, 4, 5}
+		if !slices.Equal(all, slices.Delete(want, left, left+1)) {
+			t.Errorf("%s speaks of %v, %d was left out", c.Reading.Name(), all, left)
+		}
+	}
+}
+
 func TestJudgingIsRepeatable(t *testing.T) {
 	n := studio()
 	n.Readings[3].Length += 25

@@ -21,6 +21,13 @@ func (r *Result) whole() trimmed {
 	return t
 }
 
+// renumber turns numbers of its readings into those of the whole network.
+func (t trimmed) renumber(list []int) {
+	for k, i := range list {
+		list[k] = t.of[i]
+	}
+}
+
 // loudest is the reading with the largest residual in standard deviations of
 // it, as number in the whole network; -1 when none is above the critical value.
 func (t trimmed) loudest() int {

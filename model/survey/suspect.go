@@ -46,7 +46,7 @@ type Accused struct {
 // contradiction is what the search for slips came to.
 type contradiction struct {
 	list []Suspect
-	rest *Result // adjusted without one reading for each slip
+	rest trimmed // adjusted without one reading for each slip
 	more bool
 }
 
@@ -62,7 +62,7 @@ func (r *Result) suspects() contradiction {
 		}
 	}
 	if len(out) == 0 {
-		return contradiction{more: true, rest: r}
+		return contradiction{more: true, rest: r.whole()}
 	}
 	var sets [][]int
 	for range 3 { // the linear picture may know better; its answer makes a better picture
@@ -80,7 +80,7 @@ func (r *Result) suspects() contradiction {
 		}
 		out, rest = sets[0], next
 	}
-	return contradiction{list: r.accuse(r.tried(sets, out, rest), rest.Result), rest: rest.Result, more: rest.loudest() >= 0}
+	return contradiction{list: r.accuse(r.tried(sets, out, rest), rest.Result), rest: rest, more: rest.loudest() >= 0}
 }
 
 // tried keeps the explanations that stand up to an adjustment without them;
