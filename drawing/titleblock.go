@@ -25,6 +25,7 @@ type Block struct {
 	Tolerance    string // general tolerance
 	Status       string // "no finding failed" and the like; a stamp takes its place
 	Projection   Projection
+	Unit         string // of the dimensions on the sheet; empty for mm
 	Words        *Words // nil for English
 }
 
@@ -73,6 +74,14 @@ func Finish(s Sheet, b Block) Sheet {
 
 const quarterTurn = fullTurn / 4
 
+// units names the unit of the dimensions in the place of the millimetre.
+func units(words, unit string) string {
+	if unit == "" {
+		return words
+	}
+	return strings.Replace(words, "mm", unit, 1)
+}
+
 // cell is one field of the title block.
 type cell struct {
 	width  unit.Length
@@ -110,7 +119,7 @@ func titleBlock(s Sheet, b Block, w *Words) []Item {
 		cell{63, "", "", 0, false}, cell{25, w.Projection, "", 0, false})
 	items = append(items, b.Projection.Symbol(geom.V(box.Max.X-12.5, rules+4.6), 2.8)...)
 	items = append(items,
-		Write(geom.V(box.Min.X+94, rules+7), w.Units, Standard, Left).Strong(),
+		Write(geom.V(box.Min.X+94, rules+7), units(w.Units, b.Unit), Standard, Left).Strong(),
 		Write(geom.V(box.Min.X+94, rules+2.2), w.DoNotScale, Small, Left))
 	return append(items, lastRow(s, b, w, geom.V(box.Min.X, y))...)
 }

@@ -96,8 +96,11 @@ func (m *maker) block(b drawing.Block, number int) drawing.Block {
 	b.Owner, b.Creator = j.Title, "slabwright "+report.Version
 	b.Number = fmt.Sprintf("%s-%02d", initials(j.Title), number)
 	b.Revision, b.Issued, b.Surveyed = j.Revision, j.Surveyed, j.Surveyed
+	if b.Unit = m.style.Unit; b.Unit == "in" {
+		b.Unit = "inches"
+	}
 	if b.Tolerance == "" {
-		b.Tolerance = "wood ±0.5, thickness ±0.3"
+		b.Tolerance = fmt.Sprintf("wood ±%s, thickness ±%s", m.fine(0.5), m.fine(0.3))
 	}
 	if b.Status == "" {
 		b.Status = "no check fails; see report.md"
@@ -130,6 +133,15 @@ func (m *maker) new(name, title string) page {
 
 // length writes a length as the user does.
 func (m *maker) length(l unit.Length) string { return m.style.Length(l) }
+
+// fine writes a length too small for the fractions of an inch: inch jobs get it
+// in millimetres.
+func (m *maker) fine(l unit.Length) string {
+	if m.style.Unit == "in" {
+		return unit.Style{Decimal: m.style.Decimal}.Length(l) + " mm"
+	}
+	return m.length(l)
+}
 
 // kg writes a mass to a tenth of a kilogram.
 func (m *maker) kg(x unit.Mass) string { return m.style.Number(float64(x), 1) + " kg" }

@@ -52,7 +52,7 @@ func (m *maker) slabPages(p *model.Part, pieces int) []page {
 		b.Mass = m.kg(p.Mass())
 		for k := range p.Slab.Edges {
 			if w.betweenWalls(k) {
-				b.Tolerance = "wood ±0.5, thickness ±0.3, between walls +0/-1"
+				b.Tolerance = fmt.Sprintf("wood ±%s, thickness ±%s, between walls +0/-%s", m.fine(0.5), m.fine(0.3), m.length(1))
 			}
 		}
 	}

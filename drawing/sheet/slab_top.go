@@ -39,7 +39,7 @@ func (w *workpiece) outlineDims() []dim.Request {
 		a, b := w.corners[i], w.corners[(i+1)%n]
 		var l dim.Label
 		if w.betweenWalls(i) {
-			l.Tolerance = "+0/-1"
+			l.Tolerance = w.shorter()
 		}
 		l.Reference = e.Waney // from corner to corner, not to be cut
 		ask = append(ask, dim.Linear{A: a, B: b, Dir: dim.Aligned, Side: sideOf(a, b), Label: l})
