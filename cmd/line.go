@@ -6,11 +6,13 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"slabwright/model"
 	"slabwright/model/check"
 	"slabwright/model/job"
 	"slabwright/model/report"
+	"slabwright/model/survey"
 )
 
 // The line of a build: bytes -> job -> room -> design -> findings. Every verb is
@@ -49,10 +51,26 @@ func (t *tool) unreadable(file string, err error) {
 func (t *tool) room(j model.Job) (*model.Room, bool) {
 	r, err := model.NewRoom(j.Room)
 	if err != nil {
-		fmt.Fprintf(t.err, "%s:%d: the room cannot be found from its readings: %v\n", j.Room.Pos.File, j.Room.Pos.Line, err)
+		at := troublePlace(j.Room, err)
+		fmt.Fprintf(t.err, "%s:%d: the room cannot be found from its readings: %v\n", at.File, at.Line, err)
 		return nil, false
 	}
 	return r, true
+}
+
+// troublePlace is where to mend a room that cannot be found: the bend of a
+// corner that was told wrongly, else the room.
+func troublePlace(p model.RoomPlan, err error) model.Pos {
+	var trouble *survey.Problem
+	if !errors.As(err, &trouble) || trouble.Trouble != survey.WrongTurn {
+		return p.Pos
+	}
+	for _, c := range p.Corners {
+		if slices.Contains(trouble.Points, survey.Point(c.Name)) {
+			return c.Pos
+		}
+	}
+	return p.Pos
 }
 
 // design runs the preset and every check.

@@ -64,3 +64,17 @@ func TestSurveyOfBadReadings(t *testing.T) {
 		}
 	}
 }
+
+// TestSurveyOfWrongBend: a bend that the readings deny is named with its line,
+// never taken with a large misfit.
+func TestSurveyOfWrongBend(t *testing.T) {
+	text := threeWalls("between: A-B, is: 800", "between: B-C, is: 1600", "between: C-D, is: 800", "between: A-C, is: 1789", "between: B-D, is: 1788", "between: A-D, is: 1601")
+	file := filepath.Join(t.TempDir(), "job.yaml")
+	write(t, file, strings.Replace(text, "  walls:\n", "  bends: {B: out, C: in}\n  walls:\n", 1))
+	_, errs, code := run(t, "survey", file)
+	for _, want := range []string{"job.yaml:7: ", "B is told to be an outside corner, but the readings make it an inside one", "mend its bend"} {
+		if code != exitUnread || !strings.Contains(errs, want) {
+			t.Errorf("exit %d, want %q in\n%s", code, want, errs)
+		}
+	}
+}

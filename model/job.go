@@ -73,7 +73,8 @@ type RoomPlan struct {
 }
 
 // CornerPlan is one corner; Bend is "in" for a corner of the room, "out" for
-// one that sticks out into it, "" where the readings decide.
+// one that sticks out into it, "" where the readings decide. Pos is where the
+// bend was told, or else where the corner is named.
 type CornerPlan struct {
 	Name string
 	Bend string

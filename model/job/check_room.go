@@ -35,7 +35,8 @@ func assemble(r *reader, e entry[roomDraft]) model.RoomPlan {
 	}
 	for _, b := range e.v.bends {
 		if p.known(b.at, b.name, "") {
-			out.Corners[p.index[b.name]].Bend = b.v
+			c := &out.Corners[p.index[b.name]]
+			c.Bend, c.Pos = b.v, r.pos(b.at)
 		}
 	}
 	for _, f := range e.v.floor {

@@ -1,6 +1,9 @@
 package survey
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 const (
 	roughPlay = 15 * math.Pi / 180  // a sketch may bend a corner the wrong way by this
@@ -65,11 +68,7 @@ func (s *system) choose(n *Network) (candidate, []int, error) {
 		if err := s.hangs(all[0]); err != nil {
 			return all[0], nil, err
 		}
-		// Perhaps a corner was told wrongly.
-		told := s.turns
-		s.turns = make([]Turn, len(told))
-		fits = s.rooms(s.search(n))
-		s.turns = told
+		fits = s.untold(n) // perhaps a corner was told wrongly
 		if len(fits) == 0 {
 			return all[0], nil, s.astray(all[0])
 		}
@@ -83,10 +82,47 @@ func (s *system) choose(n *Network) (candidate, []int, error) {
 			told = append(told, c)
 		}
 	}
+	best := fits[0]
+	if len(told) > 0 {
+		best = told[0]
+	}
+	if c, better := s.against(n, best); better {
+		return c, nil, s.wrongTurn(c)
+	}
 	if len(told) == 0 {
-		return fits[0], nil, s.wrongTurn(fits[0])
+		return best, nil, s.wrongTurn(best)
 	}
 	return s.decide(s.alike(told))
+}
+
+// untold gives the rooms that the readings make when nobody tells a turn.
+func (s *system) untold(n *Network) []candidate {
+	told := s.turns
+	s.turns = make([]Turn, len(told))
+	fits := s.rooms(s.search(n))
+	s.turns = told
+	return fits
+}
+
+// farBetter is by how much less a shape must miss the readings to be believed
+// against what was told of the corners: a tenth of the sum of squares, a third
+// of the residuals. Judgement, no source.
+const farBetter = 10
+
+// against looks for a shape that turns against what was told and comes far
+// nearer to the readings than the best one that turns as told, which misses
+// them by more than their accuracy allows.
+func (s *system) against(n *Network, best candidate) (candidate, bool) {
+	anyTold := slices.ContainsFunc(s.turns, func(t Turn) bool { return t != NotTold })
+	if !anyTold || s.spare() < 1 || best.cost <= hopeless(s.spare()) {
+		return candidate{}, false
+	}
+	for _, c := range s.untold(n) {
+		if c.held && farBetter*c.cost < best.cost && len(s.wrong(c.x, finePlay)) > 0 {
+			return c, true
+		}
+	}
+	return candidate{}, false
 }
 
 // rooms keeps what can be a room and runs the right way round.

@@ -166,10 +166,13 @@ func (s *system) wrongTurn(c candidate) error {
 	var parts []string
 	for _, i := range s.wrong(c.x, finePlay) {
 		p.Points = append(p.Points, s.names[i])
-		parts = append(parts, fmt.Sprintf("%s is told to be an %s corner, but the readings make it an %s one",
-			s.names[i], s.turns[i], s.turnOf(c.x, i, finePlay)))
+		parts = append(parts, fmt.Sprintf("%s is told to be an %s corner, but the readings make it an %s one, %.0f degrees wide in the room",
+			s.names[i], s.turns[i], s.turnOf(c.x, i, finePlay), 180-s.bend(c.x, i)*180/math.Pi))
 	}
-	p.Why = strings.Join(parts, "; ") + " (a chain that turns left as a whole needs every corner told)"
+	p.Why = strings.Join(parts, "; ") + "; mend its bend (in or out), or look for a slip in the readings that reach it"
+	if s.round(c.x) < 0 {
+		p.Why += "; where the walls turn left as a whole, tell the bend of every corner"
+	}
 	return p
 }
 

@@ -168,3 +168,40 @@ func TestGlobalMirrorRunsClockwise(t *testing.T) {
 		}
 	}
 }
+
+// A square inside corner told to be an outside one: some shape with such a
+// corner is always there, but it misses the readings by decimetres. The corner
+// is named, not the readings, which are those of a rectangle of 700 by 1460
+// (Pythagoras).
+func TestWrongTurnIsNoSlip(t *testing.T) {
+	walls := dist("A", "B", 700, "B", "C", 1460, "C", "D", 700, "A", "D", 1460)
+	across := dist("A", "C", 1619, "B", "D", 1619)
+	square := survey.Reading{ID: "square", Kind: survey.SquareOff, Points: []survey.Point{"A", "B", "C"}, A: 600, B: 800, Length: 1000}
+	angle := survey.Reading{ID: "angle", Kind: survey.Angle, Points: []survey.Point{"A", "B", "C"}, Angle: 90 * unit.Degree}
+	in, out := survey.Inside, survey.Outside
+	for _, c := range []struct {
+		more  []survey.Reading
+		turns map[survey.Point]survey.Turn
+		wrong []survey.Point
+	}{
+		{nil, map[survey.Point]survey.Turn{"B": out}, []survey.Point{"B"}},
+		{nil, map[survey.Point]survey.Turn{"B": out, "C": in}, []survey.Point{"B"}},
+		{nil, map[survey.Point]survey.Turn{"C": out}, []survey.Point{"C"}},
+		{[]survey.Reading{square}, map[survey.Point]survey.Turn{"B": out, "C": in}, []survey.Point{"B"}},
+		{[]survey.Reading{angle}, map[survey.Point]survey.Turn{"C": out}, []survey.Point{"C"}},
+		{[]survey.Reading{angle}, map[survey.Point]survey.Turn{"B": out, "C": out}, []survey.Point{"B", "C"}},
+	} {
+		for _, closed := range []bool{false, true} {
+			n := survey.Network{Chain: []survey.Point{"A", "B", "C", "D"}, Closed: closed, Base: [2]survey.Point{"B", "C"}, Turns: c.turns}
+			n.Readings = append(append(append(n.Readings, walls...), across...), c.more...)
+			p := problem(t, n, survey.WrongTurn)
+			if !slices.Equal(p.Points, c.wrong) || !strings.Contains(p.Why, "an inside one, 90 degrees wide") {
+				t.Errorf("%v, closed %v: %v: %v", c.turns, closed, p.Points, p)
+			}
+			n.Turns = map[survey.Point]survey.Turn{"B": in, "C": in}
+			if r, err := survey.Adjust(n); err != nil || r.VTPV > 0.1 {
+				t.Errorf("told rightly: %v, %v", r, err)
+			}
+		}
+	}
+}
