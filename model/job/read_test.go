@@ -67,7 +67,7 @@ func TestReadRoom(t *testing.T) {
 	r := j.Room
 	equal(t, "heights", []unit.Length{r.At, r.Ceiling}, []unit.Length{745, 2450})
 	equal(t, "base", r.Base, [2]string{"B", "C"})
-	equal(t, "third corner", r.Corners[2], model.CornerPlan{Name: "C", Bend: "out", Pos: model.Pos{File: "job.yaml", Line: 10, Column: 19}})
+	equal(t, "third corner", r.Corners[2], model.CornerPlan{Name: "C", Bend: "out", Pos: model.Pos{File: "job.yaml", Line: 11, Column: 11}})
 	equal(t, "floor", []unit.Length{r.Floor[0].Height, r.Floor[1].Height}, []unit.Length{0, -6})
 	var names []string
 	for _, w := range r.Walls {
