@@ -26,7 +26,7 @@ func (t *tool) files(b report.Build, quiet bool) (fileSet, error) {
 		what string
 		run  func(report.Build, fileSet) error
 	}{
-		{"drawing the sheets", addSheets}, {"meshing the parts", addModels}, {"writing the lists", addLists}, {"writing the report", addReport},
+		{"drawing the sheets", addSheets}, {"meshing the parts", addModels}, {"writing the solids", addSolids}, {"writing the lists", addLists}, {"writing the report", addReport},
 	} {
 		tell(step.what)
 		if err := step.run(b, out); err != nil {
