@@ -10,9 +10,7 @@ import (
 	"testing"
 
 	"slabwright/mesh"
-	"slabwright/model"
 	"slabwright/model/geom"
-	"slabwright/model/job"
 	"slabwright/model/unit"
 	"slabwright/presets"
 	"slabwright/testdata/judge"
@@ -95,7 +93,7 @@ func TestExactSolids(t *testing.T) {
 func TestPresetSolids(t *testing.T) {
 	b := batch{t: t, dir: t.TempDir()}
 	for _, p := range presets.All() {
-		for _, part := range parts(t, p) {
+		for _, part := range sample.Parts(t, "../..", p) {
 			var solids []geom.Solid
 			for _, body := range part.Bodies {
 				solids = append(solids, body.Solid)
@@ -184,26 +182,6 @@ func write(t *testing.T, name string, solids ...geom.Solid) (string, float64) {
 		t.Errorf("%s: not the same bytes twice (%v)", name, err)
 	}
 	return first.String(), volume
-}
-
-func parts(t *testing.T, p model.Preset) []*model.Part {
-	t.Helper()
-	file := "../../presets/" + p.Name + "/job.yaml"
-	data, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, mistakes := job.Read(file, data, presets.All())
-	if len(mistakes) > 0 {
-		t.Fatal(mistakes)
-	}
-	room, err := model.NewRoom(j.Room)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d := p.Build(model.Site{Room: room, People: j.People, Offers: j.Offers, House: j.House}, j.Settings)
-	d.Finish()
-	return d.Parts
 }
 
 // TestWords: names keep their letters, by the rules of ISO 10303-21 for texts.
