@@ -66,11 +66,15 @@ func (g *gauge) assumed(p *Part, walls []*Wall) []find.Assumption {
 		}
 	}
 	sd := float64(g.bowSD())
-	add(func(w *Wall) bool { return w.Bow == 0 }, "no bow was read; "+practice, "straight within %.1f mm (1 sd)", sd)
-	add(func(w *Wall) bool { return w.Bow != 0 }, practice, "bowed as read within %.1f mm (1 sd), which no other reading checks", sd)
+	add(func(w *Wall) bool { return w.Bow == 0 && w.bowSD == 0 }, "no bow was read; "+practice, "straight within %.1f mm (1 sd)", sd)
+	add(func(w *Wall) bool { return w.Bow != 0 && w.bowSD == 0 }, practice, "bowed as read within %.1f mm (1 sd), which no other reading checks", sd)
 	add(func(w *Wall) bool { return !w.leanRead }, "no lean was read; 6 mm at 1 m (limit of DIN 18202, from memory) as three standard deviations",
 		"plumb within 2 mm per m (1 sd), %.1f mm at this slab", leanUnread*float64(g.heightOff(p)))
-	add(func(w *Wall) bool { return w.leanRead }, practice, "leaning as read within 0.5 mm per m (1 sd)")
+	add(func(w *Wall) bool { return w.leanRead && w.leanSD == 0 }, practice, "leaning as read within 0.5 mm per m (1 sd)")
+	for _, one := range walls {
+		add(func(w *Wall) bool { return w == one && w.bowSD > 0 }, practice, "evenly bowed by its readings within %.1f mm (1 sd)", float64(one.bowSD))
+		add(func(w *Wall) bool { return w == one && w.leanSD > 0 }, practice, "leaning by its plumb readings within %.1f mm per m (1 sd)", 1000*float64(one.leanSD))
+	}
 	if g.up > 1 {
 		out = append(out, find.Assumption{What: fmt.Sprintf("all spreads taken %.2f times as large: the readings differ by so much more than their tools would", g.up), Source: practice})
 	}

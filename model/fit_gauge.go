@@ -58,10 +58,16 @@ func newGauge(r *Room) *gauge {
 	for i, w := range r.Walls {
 		bow, lean := g.bowOf(i), g.leanOf(i)
 		sd := float64(g.bowSD())
+		if w.bowSD > 0 {
+			sd = float64(w.bowSD)
+		}
 		g.cov[bow][bow] = sd * sd
 		sd = leanUnread
 		if w.leanRead {
 			sd = leanRead
+		}
+		if w.leanSD > 0 {
+			sd = float64(w.leanSD)
 		}
 		g.cov[lean][lean] = sd * sd
 	}

@@ -17,9 +17,9 @@ func (r *Room) FloorAt(at geom.Vec) unit.Length {
 	var heights []float64
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, m := range r.Floor {
-		if c, ok := r.Corner(m.Corner); ok {
+		if at, ok := r.floorPlace(m); ok {
 			h := float64(m.Height)
-			marks, heights = append(marks, c.At), append(heights, h)
+			marks, heights = append(marks, at), append(heights, h)
 			low, high = min(low, h), max(high, h)
 		}
 	}

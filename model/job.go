@@ -81,11 +81,15 @@ type CornerPlan struct {
 	Pos  Pos
 }
 
-// FloorMark is the height of the floor at a corner, above the floor at the
-// first marked corner.
+// FloorMark is the height of the floor at a corner, or at a place before a wall,
+// above the floor at the mark of height 0.
 type FloorMark struct {
-	Corner string
+	Corner string      // "" for a place before a wall:
+	Wall   string      // its name
+	Along  unit.Length // from the corner from which the wall counts
+	Before unit.Length // square from the wall into the room
 	Height unit.Length
+	SD     unit.Length // 0: that of a level carried so far
 	Pos    Pos
 }
 
@@ -94,13 +98,25 @@ type WallPlan struct {
 	Name      string // defaults to "A-B"
 	From, To  string
 	Make      WallMake
-	Bow       unit.Length // at the middle; positive bulges into the room, negative is hollow
-	Lean      unit.Length // how far the wall goes back from the room ...
-	LeanOver  unit.Length // ... over this height upwards; 0: plumb
+	Bow       unit.Length    // at the middle; positive bulges into the room, negative is hollow
+	Stations  []Station      // readings of the bow against a straightedge; nil: Bow was read
+	Lean      unit.Length    // how far the wall goes back from the room ...
+	LeanOver  unit.Length    // ... over this height upwards; 0: plumb
+	Plumbs    []survey.Plumb // readings of the lean against a plumb line; nil: Lean was read
 	Studs     []unit.Length
 	StudsFrom string // corner from which Studs and Obstacles of this wall count; defaults to From
 	Obstacles []ObstaclePlan
 	Pos       Pos
+
+	bowSD  unit.Length // of Bow worked out from Stations; 0: as usual
+	leanSD unit.Length // of Lean worked out from Plumbs, per mm of height; 0: as usual
+}
+
+// Station is a reading of a wall's face off the straight line from corner to
+// corner, positive into the room. Along counts from the corner StudsFrom. A zero
+// SD takes that of the straightedge.
+type Station struct {
+	Along, Off, SD unit.Length
 }
 
 // called is the wall's name, or its corners where it has none.

@@ -18,6 +18,10 @@ func NewRoom(p RoomPlan) (*Room, error) {
 	if err := p.check(); err != nil {
 		return nil, err
 	}
+	p, faces, err := p.fitFaces()
+	if err != nil {
+		return nil, err
+	}
 	res, refused, err := survey.AdjustSeen(p.network())
 	if err != nil {
 		return nil, err
@@ -32,7 +36,7 @@ func NewRoom(p RoomPlan) (*Room, error) {
 		return nil, err
 	}
 	r.measureAngles(res)
-	r.judge(p, res, refused)
+	r.judge(p, res, refused, faces)
 	if err := r.sound(); err != nil {
 		return nil, err
 	}
@@ -54,7 +58,7 @@ func (p RoomPlan) network() survey.Network {
 	n.Base = p.base()
 	if slices.ContainsFunc(p.Readings, func(r survey.Reading) bool { return r.Kind == survey.Width || r.Kind == survey.SquareOff }) {
 		for _, w := range p.Walls {
-			if w.Bow != 0 {
+			if w.Bow != 0 || w.bowSD > 0 {
 				n.Readings = append(n.Readings, w.bowReading())
 			}
 		}
@@ -111,7 +115,8 @@ func (w *Wall) describe(p WallPlan) {
 	if p.Make != "" {
 		w.Make = p.Make
 	}
-	w.Bow = p.Bow
+	w.countsFromRight = p.StudsFrom == p.To
+	w.Bow, w.bowSD, w.leanSD = p.Bow, p.bowSD, p.leanSD
 	if p.LeanOver > 0 {
 		w.Lean, w.leanRead = float64(p.Lean/p.LeanOver), true
 	}

@@ -31,11 +31,18 @@ func (p RoomPlan) check() error {
 		return placed(p.Pos, "readings at %s, ceiling at %s: up to %s above the floor", inWords(p.At), inWords(p.Ceiling), inWords(highest))
 	}
 	for _, m := range p.Floor {
-		if !slices.Contains(names, m.Corner) {
+		if m.Wall != "" {
+			if !slices.ContainsFunc(p.Walls, func(w WallPlan) bool { return w.called() == m.Wall }) {
+				return placed(m.Pos, "floor: there is no wall %q", m.Wall)
+			}
+			if !inside(m.Along, 0, longest) || !inside(m.Before, 0, longest) || !inside(m.SD, 0, mostFloor) {
+				return placed(m.Pos, "floor before wall %q: %s along it, %s before it", m.Wall, inWords(m.Along), inWords(m.Before))
+			}
+		} else if !slices.Contains(names, m.Corner) {
 			return placed(m.Pos, "floor: there is no corner %q%s", m.Corner, didYouMean(m.Corner, names))
 		}
 		if !inside(m.Height, -mostFloor, mostFloor) {
-			return placed(m.Pos, "floor at corner %q: a height of %s, up to %s either way", m.Corner, inWords(m.Height), inWords(mostFloor))
+			return placed(m.Pos, "floor at %s: a height of %s, up to %s either way", m.where(), inWords(m.Height), inWords(mostFloor))
 		}
 	}
 	seen := map[string]bool{}

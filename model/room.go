@@ -38,18 +38,21 @@ type Corner struct {
 // and what is on it. Bow and Lean are signed into the room and back from it as
 // in WallPlan.
 type Wall struct {
-	Name      string
-	From, To  Corner
-	SD        unit.Length // of the length
-	Make      WallMake
-	Bow       unit.Length
-	Lean      float64 // mm back from the room per mm upwards
-	Studs     []unit.Length
-	Obstacles []Obstacle
-	Index     int
-	leanRead  bool // Lean was measured, even if it is 0
-	room      *Room
-	faults    faults
+	Name            string
+	From, To        Corner
+	SD              unit.Length // of the length
+	Make            WallMake
+	Bow             unit.Length
+	Lean            float64 // mm back from the room per mm upwards
+	Studs           []unit.Length
+	Obstacles       []Obstacle
+	Index           int
+	countsFromRight bool        // places on it were counted from To
+	leanRead        bool        // Lean was measured, even if it is 0
+	bowSD           unit.Length // of Bow; 0: as usual
+	leanSD          unit.Length // of Lean, per mm of height; 0: as usual
+	room            *Room
+	faults          faults
 }
 
 // Obstacle is something on a wall; Start and End count from the wall's From

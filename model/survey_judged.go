@@ -10,7 +10,7 @@ import (
 
 // judge adds to the report of the survey what the readings say of each other,
 // and how well faces and floor are known.
-func (r *Room) judge(p RoomPlan, res *survey.Result, refused []*survey.Problem) {
+func (r *Room) judge(p RoomPlan, res *survey.Result, refused []*survey.Problem, faces faces) {
 	s := &r.Survey
 	s.Verdict = judged(p, res)
 	for _, g := range res.Inseparable() {
@@ -28,7 +28,7 @@ func (r *Room) judge(p RoomPlan, res *survey.Result, refused []*survey.Problem) 
 		s.Refused = append(s.Refused, one)
 	}
 	for _, w := range p.Walls {
-		if f, ok := faceOf(w, p.Accuracy, res); ok {
+		if f, ok := faceOf(w, p.Accuracy, res, faces); ok {
 			s.Faces = append(s.Faces, f)
 		}
 	}
@@ -42,7 +42,7 @@ func judged(p RoomPlan, res *survey.Result) survey.Verdict {
 	var bows []survey.Reading
 	for _, w := range p.Walls {
 		b := w.bowReading()
-		if w.Bow != 0 && !slices.ContainsFunc(res.Readings, func(o survey.Outcome) bool { return o.Reading.ID == b.ID }) {
+		if (w.Bow != 0 || w.bowSD > 0) && !slices.ContainsFunc(res.Readings, func(o survey.Outcome) bool { return o.Reading.ID == b.ID }) {
 			bows = append(bows, b)
 		}
 	}
@@ -70,13 +70,13 @@ func judged(p RoomPlan, res *survey.Result) survey.Verdict {
 
 // bowReading states the bow of a wall as the survey wants it.
 func (p WallPlan) bowReading() survey.Reading {
-	return survey.Reading{ID: "bow of " + p.called(), Kind: survey.Bow, Points: []survey.Point{survey.Point(p.From), survey.Point(p.To)}, Length: p.Bow}
+	return survey.Reading{ID: "bow of " + p.called(), Kind: survey.Bow, Points: []survey.Point{survey.Point(p.From), survey.Point(p.To)}, Length: p.Bow, SD: p.bowSD}
 }
 
 // faceOf tells how well bow and lean of a wall are known; false if neither was
 // read.
-func faceOf(w WallPlan, tools survey.Accuracy, res *survey.Result) (FaceReport, bool) {
-	f := FaceReport{Wall: w.called()}
+func faceOf(w WallPlan, tools survey.Accuracy, res *survey.Result, fits faces) (FaceReport, bool) {
+	f := FaceReport{Wall: w.called(), Stations: len(w.Stations), Plumbs: len(w.Plumbs), Uneven: fits.uneven(w), NotPlane: fits.notPlane(w)}
 	for _, b := range res.Bows {
 		if string(b.From) == w.From && string(b.To) == w.To {
 			f.Bow = &b.Bow
@@ -86,6 +86,12 @@ func faceOf(w WallPlan, tools survey.Accuracy, res *survey.Result) (FaceReport, 
 		at := []survey.Point{survey.Point(w.From), survey.Point(w.To)}
 		f.Proved = f.Proved || o.Reading.Kind == survey.Bow && o.Checked && slices.Equal(o.Reading.Points, at)
 	}
+	if fit, ok := fits.bows[w.called()]; ok {
+		f.BowTest = fit.Test
+		if f.Bow == nil {
+			f.Bow = &fit.Bow
+		}
+	}
 	if f.Bow == nil && w.Bow != 0 {
 		l, err := res.Length(survey.Point(w.From), survey.Point(w.To))
 		if err == nil {
@@ -94,38 +100,14 @@ func faceOf(w WallPlan, tools survey.Accuracy, res *survey.Result) (FaceReport, 
 			}
 		}
 	}
-	if w.LeanOver > 0 {
+	if fit, ok := fits.leans[w.called()]; ok {
+		f.Lean, f.LeanTest = &fit.PerMetre, fit.Test
+	} else if w.LeanOver > 0 {
 		if fit, err := survey.FitLean([]survey.Plumb{{}, {Height: w.LeanOver, Back: w.Lean}}, tools); err == nil {
 			f.Lean = &fit.PerMetre
 		}
 	}
 	return f, f.Bow != nil || f.Lean != nil
-}
-
-// levels tells how well the floor's heights are known: each mark is a rise from
-// the mark at height 0, or else from the first one, with the spread of a level
-// carried over that distance.
-func (r *Room) levels(p RoomPlan) []survey.Level {
-	if len(p.Floor) == 0 {
-		return nil
-	}
-	datum := p.Floor[max(0, slices.IndexFunc(p.Floor, func(m FloorMark) bool { return m.Height == 0 }))]
-	n := survey.LevelNet{Datum: survey.Point(datum.Corner), Height: datum.Height, Accuracy: p.Accuracy}
-	from, _ := r.Corner(datum.Corner)
-	for _, m := range p.Floor {
-		if m.Corner == datum.Corner {
-			continue
-		}
-		to, _ := r.Corner(m.Corner)
-		n.Rises = append(n.Rises, survey.Rise{
-			From: n.Datum, To: survey.Point(m.Corner), Rise: m.Height - datum.Height, SD: p.Accuracy.Rise(to.At.Sub(from.At).Len()),
-		})
-	}
-	l, err := survey.AdjustLevels(n)
-	if err != nil {
-		return nil // NewRoom has checked names and heights
-	}
-	return l.Points
 }
 
 // SlipBearable is how far an unnoticed slip may move what decides the fit

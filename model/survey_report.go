@@ -32,12 +32,17 @@ type Refused struct {
 }
 
 // FaceReport is how well bow and lean of a wall are known, as far as they were
-// read. A bow read once and a lean read at two heights are checked by nothing.
+// read. A bow read once and a lean read at two heights are checked by nothing,
+// more of them check each other.
 type FaceReport struct {
 	Wall   string
 	Bow    *unit.Measured // nil: not read; positive into the room
 	Lean   *unit.Measured // nil: not read; back from the room, per metre upwards
 	Proved bool           // widths or 3-4-5 marks check the bow
+
+	Stations, Plumbs  int               // how many readings bow and lean were worked out from; 0: one alone
+	BowTest, LeanTest survey.GlobalTest // these readings against an even bow, an even lean
+	Uneven, NotPlane  string            // why these readings are not those of an even bow, of an even lean; "" if they are, or nothing tells
 }
 
 // AdjustedReading is one reading against the adjusted room, in mm or degrees.

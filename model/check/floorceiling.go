@@ -70,7 +70,7 @@ func (s Site) assumedFloor() find.Assumption {
 	for _, m := range s.Room.Floor {
 		low, high = min(low, m.Height), max(high, m.Height)
 	}
-	return find.Assumption{What: fmt.Sprintf("the floor differs by %.0f mm between %s", float64(high-low), count(len(s.Room.Floor), "measured corner", "measured corners")), Source: "job file"}
+	return find.Assumption{What: fmt.Sprintf("the floor differs by %.0f mm between %s", float64(high-low), count(len(s.Room.Floor), "measured place", "measured places")), Source: "job file"}
 }
 
 func (s Site) belowCeiling(p *model.Part) find.Finding {

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"strings"
 
@@ -12,14 +13,38 @@ import (
 func (p *plan) readings() []survey.Reading {
 	var out []survey.Reading
 	for _, e := range p.d.readings {
-		if p.reading(e) {
-			out = append(out, p.surveyed(e))
+		for _, one := range eachValue(e) {
+			if p.reading(one) {
+				out = append(out, p.surveyed(one))
+			}
 		}
 		d := e.v
 		if d.kind == between && len(d.chain) == 2 && e.at.has("is") {
 			p.noteLength(d.chain[0], d.chain[1], e)
 			p.noteLength(d.chain[1], d.chain[0], e)
 		}
+	}
+	return out
+}
+
+// eachValue is a reading for every value that was taken of the same thing.
+func eachValue(e entry[reading]) []entry[reading] {
+	out := []entry[reading]{e}
+	if !e.at.has("again") {
+		return out
+	}
+	for _, a := range e.v.again {
+		one := e
+		one.v.is, one.v.angle = a.is, a.angle
+		if a.tool != "" {
+			one.v.tool, one.v.sd = a.tool, 0
+		}
+		if a.sd != 0 {
+			one.v.sd = a.sd
+		}
+		one.at = maps.Clone(e.at)
+		one.at["is"], one.at[""] = a.at, a.at
+		out = append(out, one)
 	}
 	return out
 }

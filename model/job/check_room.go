@@ -2,6 +2,8 @@ package job
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"slabwright/model"
@@ -47,6 +49,7 @@ func assemble(r *reader, e entry[roomDraft]) model.RoomPlan {
 	out.Base = p.base()
 	out.Readings = p.readings()
 	out.Walls = p.walls()
+	out.Floor = append(out.Floor, p.floorAt(out.Walls)...)
 	return out
 }
 
@@ -192,6 +195,15 @@ func (p *plan) furnish(e entry[wallDraft], i int) model.WallPlan {
 		w.StudsFrom = w.From
 	}
 	length, measured := p.lengths[i]
+	bowAt := e.at.has("bow_at") && measured
+	for _, s := range w.Stations {
+		if bowAt && s.Along > length+slack {
+			p.r.wrong(e.at["bow_at"], fmt.Sprintf("a bow read at %s mm", mm(s.Along)), fmt.Sprintf("at most the wall's length of %s mm", mm(length)), "")
+		}
+	}
+	if bowAt && !slices.ContainsFunc(w.Stations, func(s model.Station) bool { return s.Along > slack && s.Along < length-slack }) {
+		p.r.wrong(e.at["bow_at"], "a bow read at the corners only", "a place between them: at a corner the straightedge touches", fmt.Sprintf("measure one near the middle, at %s mm", mm(unit.Length(math.Round(float64(length)/2)))))
+	}
 	for _, s := range w.Studs {
 		if measured && s > length+slack {
 			p.r.wrong(e.at["studs"], fmt.Sprintf("a stud at %s mm", mm(s)), fmt.Sprintf("at most the wall's length of %s mm", mm(length)), "")
@@ -212,6 +224,32 @@ func (p *plan) furnish(e entry[wallDraft], i int) model.WallPlan {
 		w.Obstacles = append(w.Obstacles, v)
 	}
 	return w
+}
+
+// floorAt looks up the walls before which the floor was measured.
+func (p *plan) floorAt(walls []model.WallPlan) []model.FloorMark {
+	var out []model.FloorMark
+	for _, e := range p.d.floorAt {
+		f := e.v
+		f.Pos = p.r.pos(e.at[""])
+		if !e.at.has("wall", "along", "is") {
+			continue
+		}
+		var names []string
+		i := slices.IndexFunc(walls, func(w model.WallPlan) bool { names = append(names, w.Name); return w.Name == f.Wall })
+		if i < 0 {
+			p.r.wrong(e.at["wall"], "no wall "+quoted(f.Wall), "a wall of the room: "+strings.Join(names, ", "), nearest(f.Wall, names))
+			continue
+		}
+		if length, measured := p.lengths[p.index[walls[i].From]]; measured && f.Along > length+slack {
+			p.r.wrong(e.at["along"], fmt.Sprintf("a place at %s mm", mm(f.Along)), fmt.Sprintf("at most the wall's length of %s mm", mm(length)), "")
+		}
+		out = append(out, f)
+	}
+	if p.at.has("floor_at") && len(out) > 0 && !slices.ContainsFunc(p.d.floor, func(f named[unit.Length]) bool { return f.v == 0 }) {
+		p.r.wrong(p.at["floor_at"], "heights of the floor without a corner that they count from", "the key floor with a corner at 0, such as floor: {A: 0}", "")
+	}
+	return out
 }
 
 // openTop checks an obstacle that goes up to the ceiling.

@@ -5,12 +5,14 @@ import (
 	"slices"
 
 	"slabwright/model"
+	"slabwright/model/survey"
 )
 
 // checkWall looks at a wall by itself.
 func checkWall(r *reader, e *entry[wallDraft]) {
 	w := &e.v.plan
 	w.Pos = r.pos(e.at[""])
+	checkFace(r, e)
 	if e.at.has("studs") && !slices.IsSorted(w.Studs) {
 		for i := 1; i < len(w.Studs); i++ {
 			if w.Studs[i] < w.Studs[i-1] {
@@ -18,6 +20,20 @@ func checkWall(r *reader, e *entry[wallDraft]) {
 				break
 			}
 		}
+	}
+}
+
+// checkFace looks at bow and lean of a wall.
+func checkFace(r *reader, e *entry[wallDraft]) {
+	w := &e.v.plan
+	if e.gave("bow") && e.gave("bow_at") {
+		r.wrong(e.at[""], "a wall with bow and with bow_at", "one of them", "bow is the reading at the middle; put it into bow_at with the others")
+	}
+	if e.gave("lean") && e.gave("plumb") {
+		r.wrong(e.at[""], "a wall with lean and with plumb", "one of them", "lean is worked out from plumb")
+	}
+	if e.at.has("plumb") && !slices.ContainsFunc(w.Plumbs, func(q survey.Plumb) bool { return q.Height != w.Plumbs[0].Height }) {
+		r.wrong(e.at["plumb"], fmt.Sprintf("all plumb readings at %s mm", mm(w.Plumbs[0].Height)), "readings at two heights at least", "hang the plumb line once and measure near the floor and as high as you reach")
 	}
 }
 

@@ -25,6 +25,7 @@ type reading struct {
 	tool  string
 	sd    unit.Length
 	sdAng unit.Angle
+	again []again
 }
 
 // Kinds of reading, by the key that tells them.
@@ -52,26 +53,27 @@ func readingForm() form[entry[reading]] {
 	return byKey("a reading", []kind[entry[R]]{
 		one(between,
 			need(between, "the two corners, walls and diagonals alike, such as A-B", chain(2), at),
-			is("straight distance of the two corners"), tool, sd),
+			is("straight distance of the two corners"), againField(againLength(true)), tool, sd),
 		one(inside,
 			need(inside, "three corners: the angle inside the room, at the middle one", chain(3), at),
 			need("is", "the angle inside the room, degrees", angle(1, 359), func(d *R) *unit.Angle { return &d.angle }),
+			againField(againAngle()),
 			may("tool", "what it was measured with; a protractor if nothing is said", word("a tool", "protractor"), func(d *R) *string { return &d.tool }),
 			may("sd", "standard deviation of the reading, degrees", angle(0.001, 10), func(d *R) *unit.Angle { return &d.sdAng })),
 		one(square,
 			need(square, "three corners: marks on both walls that meet at the middle one", chain(3), at),
 			need("marks", "distances of the two marks from the middle corner, towards the first and towards the last corner", list("marks", straight, 2, 2), func(d *R) *[]unit.Length { return &d.marks }),
-			is("straight distance of the two marks"), sd),
+			is("straight distance of the two marks"), againField(againLength(false)), sd),
 		one(offset,
 			need(offset, "a corner that lies off a line", chain(1), at),
 			need("from", "the line through two other corners, the left one first", chain(2), func(d *R) *[]string { return &d.line }),
 			need("side", "before the line, in the room, or behind it, as the back of a niche", word("a side", "before", "behind"), func(d *R) *string { return &d.side }),
-			need("is", "square distance of the corner from the line", length(0, 100000), func(d *R) *unit.Length { return &d.is }), sd),
+			need("is", "square distance of the corner from the line", length(0, 100000), func(d *R) *unit.Length { return &d.is }), againField(againLength(false)), sd),
 		one(width,
 			need(width, "the two walls between which the width was measured, such as A-B to G-H", twoWalls(), at),
 			need("along", "the wall or line that the width is parallel to, the left corner first, such as B-C", chain(2), func(d *R) *[]string { return &d.line }),
 			need("depth", "how far before that wall it was measured", length(0, 20000), func(d *R) *unit.Length { return &d.depth }),
-			is("the width"), tool, sd),
+			is("the width"), againField(againLength(true)), tool, sd),
 	})
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/goccy/go-yaml/ast"
 
 	"slabwright/model"
+	"slabwright/model/survey"
 	"slabwright/model/unit"
 )
 
@@ -20,6 +21,7 @@ type roomDraft struct {
 	walls    []entry[wallDraft]
 	readings []entry[reading]
 	floor    []named[unit.Length]
+	floorAt  []entry[model.FloorMark]
 }
 
 // mention is a name and where it stands.
@@ -123,6 +125,7 @@ func roomForm() form[entry[roomDraft]] {
 		mayPut("tool", "what lengths were measured with; a class II tape if nothing is said", toolForm(), func(d *R, t string) { d.plan.Accuracy.Tool = tools[t] }),
 		need("walls", "the walls; one that is left out is of unknown make", list("walls", wallForm(), 1, 60), func(d *R) *[]entry[wallDraft] { return &d.walls }),
 		need("readings", "what was measured, each line one reading; a reading taken twice is written twice", list("readings", readingForm(), 1, 500), func(d *R) *[]entry[reading] { return &d.readings }),
+		may("floor_at", "height of the floor at places before walls, against the corner with 0", list("places", floorForm(), 0, 60), func(d *R) *[]entry[model.FloorMark] { return &d.floorAt }),
 		may("floor", "height of the floor at corners; the corner with 0 counts as the floor", mapping("corners and heights, such as {A: 0, H: -6}", length(-300, 300)), func(d *R) *[]named[unit.Length] { return &d.floor }),
 	}, func(r *reader, e *entry[R]) { e.v.plan.Pos = r.pos(e.at[""]) })
 }
@@ -140,11 +143,13 @@ func wallForm() form[entry[wallDraft]] {
 		need("to", "corner at the right end", corner(), func(w *W) *string { return &w.plan.To }),
 		may("make", "what it is made of; unknown never passes a check that depends on the wall", word("a make of wall", model.WallMakes...), func(w *W) *model.WallMake { return &w.plan.Make }),
 		may("bow", "at the middle, off the straight line: bulging into the room, minus for hollow", length(-200, 200), func(w *W) *unit.Length { return &w.plan.Bow }),
+		may("bow_at", "bow read at several places: how far the face stands off a straightedge or string from corner to corner", list("places", stationForm(), 1, 60), func(w *W) *[]model.Station { return &w.plan.Stations }),
 		mayPut("lean", "how the wall leans", leanForm, func(w *W, l lean) { w.plan.Lean, w.plan.LeanOver = l.by, l.over }),
+		may("plumb", "distance of the wall from a plumb line that hangs before it, at several heights", list("heights", plumbForm(), 1, 60), func(w *W) *[]survey.Plumb { return &w.plan.Plumbs }),
 		may("studs", "middles of the studs along the wall, in rising order", list("studs", length(0, 60000), 1, 100), func(w *W) *[]unit.Length { return &w.plan.Studs }),
 		may("count_from", "corner from which studs and obstacles of this wall count; the left one if nothing is said", corner(), func(w *W) *string { return &w.plan.StudsFrom }),
 		may("obstacles", "what is on or in the wall", list("obstacles", obstacleForm(), 0, 100), func(w *W) *[]entry[model.ObstaclePlan] { return &w.obstacles }),
-	}, checkWall)
+	}, checkWall, schema{"not": schema{"anyOf": []schema{{"required": []string{"bow", "bow_at"}}, {"required": []string{"lean", "plumb"}}}}})
 }
 
 func obstacleForm() form[entry[model.ObstaclePlan]] {

@@ -51,14 +51,14 @@ func TestReadHead(t *testing.T) {
 	equal(t, "head", []string{j.Title, j.Revision, j.Surveyed, j.Author}, []string{"Print bench", "A", "2026-09-12", "M. Example"})
 	equal(t, "show", j.Show, model.Show{Paper: "A3", Unit: "mm", Decimal: ",", Projection: "third", Language: "en", Natural: 0.5})
 	at := func(line, column int) model.Pos { return model.Pos{File: "job.yaml", Line: line, Column: column} }
-	equal(t, "people", j.People, []model.Person{{Name: "printmaker", Stature: 1910, Sex: "female", Mass: 96, Shoe: 25, Pos: at(62, 5)}})
+	equal(t, "people", j.People, []model.Person{{Name: "printmaker", Stature: 1910, Sex: "female", Mass: 96, Shoe: 25, Pos: at(63, 5)}})
 	equal(t, "preset", j.Preset, "studio")
 	equal(t, "settings", j.Settings, map[string]model.Setting{
-		"surface": {Text: "755", Length: 755, Pos: at(84, 25)},
-		"depth":   {Text: "29 1/2 in", Length: 749.3, Pos: at(84, 37)},
-		"rods":    {Text: "3", Number: 3, Pos: at(84, 54)},
-		"lit":     {Text: "yes", Flag: true, Pos: at(84, 62)},
-		"lights":  {Text: "under", Pos: at(84, 75)},
+		"surface": {Text: "755", Length: 755, Pos: at(85, 25)},
+		"depth":   {Text: "29 1/2 in", Length: 749.3, Pos: at(85, 37)},
+		"rods":    {Text: "3", Number: 3, Pos: at(85, 54)},
+		"lit":     {Text: "yes", Flag: true, Pos: at(85, 62)},
+		"lights":  {Text: "under", Pos: at(85, 75)},
 	})
 }
 
@@ -77,6 +77,12 @@ func TestReadRoom(t *testing.T) {
 	left := r.Walls[0]
 	left.Pos = model.Pos{}
 	equal(t, "left wall", left, model.WallPlan{Name: "left", From: "A", To: "B", Make: model.Stud, Lean: 4, LeanOver: 700, Studs: []unit.Length{210, 610, 1010}, StudsFrom: "B"})
+	right := r.Walls[5]
+	equal(t, "bow read at places", right.Stations, []model.Station{{Along: 200, Off: 1}, {Along: 400, Off: 2, SD: 0.5}})
+	equal(t, "plumb readings", right.Plumbs, []survey.Plumb{{Height: 100, Back: 20}, {Height: 1800, Back: 26, SD: 1}})
+	floor := r.Floor[2]
+	floor.Pos = model.Pos{}
+	equal(t, "floor before a wall", floor, model.FloorMark{Wall: "back left", Along: 400, Before: 600, Height: -3})
 	equal(t, "make of a wall left out", r.Walls[2].Make, model.UnknownWall)
 	rack := r.Walls[3].Obstacles[0]
 	rack.Pos = model.Pos{}
@@ -91,13 +97,16 @@ func TestReadReadings(t *testing.T) {
 		got[r.ID] = r
 		ids = append(ids, r.ID)
 	}
-	if len(ids) != 21 || ids[1] != "B-C" {
+	if len(ids) != 24 || ids[1] != "B-C" {
 		t.Errorf("readings %v", ids)
 	}
 	for _, want := range []survey.Reading{
 		{ID: "B-C", Kind: survey.Distance, Points: []survey.Point{"B", "C"}, Length: 912, Where: "job.yaml:39"},
 		{ID: "A-H", Kind: survey.Distance, Points: []survey.Point{"A", "H"}, Length: 2389, SD: survey.Accuracy{Tool: survey.Laser}.Length(2389), Where: "job.yaml:45"},
 		{ID: "A-H (2)", Kind: survey.Distance, Points: []survey.Point{"A", "H"}, Length: 2391, SD: 1.5, Where: "job.yaml:46"},
+		{ID: "B-G (2)", Kind: survey.Distance, Points: []survey.Point{"B", "G"}, Length: 2371, Where: "job.yaml:47"},
+		{ID: "B-G (3)", Kind: survey.Distance, Points: []survey.Point{"B", "G"}, Length: 2372.5, SD: survey.Accuracy{Tool: survey.Laser}.Length(2372.5), Where: "job.yaml:47"},
+		{ID: "angle A-B-C (2)", Kind: survey.Angle, Points: []survey.Point{"A", "B", "C"}, Angle: 90 * unit.Degree, Where: "job.yaml:48"},
 		{ID: "angle A-B-C", Kind: survey.Angle, Points: []survey.Point{"A", "B", "C"}, Angle: 90.1 * unit.Degree, Where: "job.yaml:48"},
 		// named from right to left, it is the same angle inside the room
 		{ID: "angle E-D-C", Kind: survey.Angle, Points: []survey.Point{"C", "D", "E"}, Angle: 90.2 * unit.Degree, AngleSD: 0.3 * unit.Degree, Where: "job.yaml:49"},

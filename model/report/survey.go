@@ -110,6 +110,10 @@ type faceDoc struct {
 	BowChecked bool     `json:"bow_checked"`
 	Lean       *float64 `json:"lean_mm_per_m,omitempty"`
 	LeanSD     *float64 `json:"lean_sd_mm_per_m,omitempty"`
+	Stations   int      `json:"bow_readings,omitempty"`
+	Plumbs     int      `json:"plumb_readings,omitempty"`
+	Uneven     string   `json:"uneven,omitempty"`
+	NotPlane   string   `json:"not_plane,omitempty"`
 }
 
 type levelDoc struct {
@@ -157,7 +161,7 @@ func statistics(s model.SurveyReport) statsDoc {
 		d.Next = append(d.Next, nextOf(s, c))
 	}
 	for _, x := range s.Faces {
-		doc := faceDoc{Wall: x.Wall, BowChecked: x.Proved}
+		doc := faceDoc{Wall: x.Wall, BowChecked: x.Proved, Stations: x.Stations, Plumbs: x.Plumbs, Uneven: x.Uneven, NotPlane: x.NotPlane}
 		doc.Bow, doc.BowSD = pair(x.Bow)
 		doc.Lean, doc.LeanSD = pair(x.Lean)
 		d.Faces = append(d.Faces, doc)

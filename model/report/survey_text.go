@@ -61,11 +61,7 @@ func facesText(w *strings.Builder, s model.SurveyReport) {
 		if f.Lean != nil {
 			parts = append(parts, fmt.Sprintf("leans %+.1f mm per m (sd %.1f), + is back from the room", float64(f.Lean.Value), float64(f.Lean.SD)))
 		}
-		checked := "read once, nothing checks it"
-		if f.Proved {
-			checked = "the bow is checked"
-		}
-		fmt.Fprintf(w, "wall %s: %s; %s\n", f.Wall, strings.Join(parts, ", "), checked)
+		fmt.Fprintf(w, "wall %s: %s; %s\n", f.Wall, strings.Join(parts, ", "), facesChecked(f))
 	}
 	for _, l := range s.Levels {
 		fmt.Fprintf(w, "floor at %s: %+.1f mm (sd %.1f)\n", l.Name, float64(l.Height.Value), float64(l.Height.SD))
@@ -73,6 +69,30 @@ func facesText(w *strings.Builder, s model.SurveyReport) {
 	if len(s.Faces)+len(s.Levels) > 0 {
 		w.WriteString("\n")
 	}
+}
+
+// facesChecked says how far bow and lean of a wall can be trusted.
+func facesChecked(f model.FaceReport) string {
+	var out []string
+	switch {
+	case f.Uneven != "":
+		out = append(out, f.Uneven+": measure there again, or scribe")
+	case f.Stations > 1:
+		out = append(out, fmt.Sprintf("%d readings of the bow agree", f.Stations))
+	}
+	switch {
+	case f.NotPlane != "":
+		out = append(out, f.NotPlane)
+	case f.Plumbs > 2:
+		out = append(out, fmt.Sprintf("%d plumb readings agree", f.Plumbs))
+	}
+	if f.Proved {
+		out = append(out, "widths or 3-4-5 marks check the bow")
+	}
+	if out == nil {
+		return "read once, nothing checks it"
+	}
+	return strings.Join(out, "; ")
 }
 
 func readingsText(w *strings.Builder, s model.SurveyReport) {
