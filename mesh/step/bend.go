@@ -114,9 +114,15 @@ func (h *hull) move(q *flat, c chain, corner, low, high, beyond int) bool {
 }
 
 // replace puts a bend from one node to another in the place of corners that
-// follow each other in a loop.
+// follow each other in a loop, if there are any between the two.
 func (f *flat) replace(drop []int, from, to int, b bend) {
 	for k, l := range f.loops {
+		if len(drop) == 0 {
+			if at := l.find(from); at >= 0 && l.next(at) == to {
+				l[at].bent, l[at].bend = true, b
+			}
+			continue
+		}
 		at := l.find(drop[0])
 		if at < 0 {
 			continue

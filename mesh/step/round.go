@@ -25,9 +25,10 @@ func (h *hull) findRounds(faces []geom.Face) {
 	for _, r := range h.meeting(rings, uses) {
 		h.turn(r)
 	}
+	h.cutHoles(faces)
 	for _, c := range open {
 		f, ok := h.parallel(c)
-		if !ok {
+		if !ok || h.flats[c.facets[0]].gone {
 			continue
 		}
 		pts := make([]geom.Vec, len(c.low))

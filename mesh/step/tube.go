@@ -1,6 +1,8 @@
 package step
 
 import (
+	"slices"
+
 	"slabwright/model/geom"
 	"slabwright/model/unit"
 )
@@ -12,6 +14,9 @@ type tube struct {
 	radius  [2]unit.Length // at the two rims; equal for a cylinder
 	rim     [2]rim
 	inside  bool // a hole: the material lies outside
+	// Nodes on the lines between the rims, up from the end of rim 0 and down to
+	// its start, where something else ends.
+	up, down []int
 }
 
 // rim is where a tube ends: an arc from one node to another about a centre in a
@@ -33,12 +38,19 @@ type edge struct {
 // A tube that goes all round has a seam, which the outline passes both ways.
 func (t tube) boundary() []edge {
 	a, b := t.rim[0], t.rim[1]
-	return []edge{
-		{bent: true, bend: a.edge},
-		{line: pair{a.to, b.to}},
-		{bent: true, bend: b.edge.back()},
-		{line: pair{b.from, a.from}},
+	out := []edge{{bent: true, bend: a.edge}}
+	out = append(out, lines(a.to, t.up, b.to)...)
+	out = append(out, edge{bent: true, bend: b.edge.back()})
+	return append(out, lines(b.from, t.down, a.from)...)
+}
+
+func lines(from int, over []int, to int) []edge {
+	var out []edge
+	for _, n := range append(slices.Clone(over), to) {
+		out = append(out, edge{line: pair{from, n}})
+		from = n
 	}
+	return out
 }
 
 // back is the edge the other way.
