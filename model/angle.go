@@ -159,7 +159,10 @@ func (p AnglePiece) place(d *Design, id string) (*Part, faults) {
 		return nil, faults{faultf("angle %q would be %s long: too short to be fixed; leave it out or choose smaller set-backs", id, inWords(max(a.Length, 0)))}
 	}
 	part := &Part{Kind: KindAngle, Material: "steel S235", Angle: a, Bears: []string{p.under, p.wall.Name}}
-	bad = p.drill(slab, id, a)
+	if c, ok := d.cutOf(id); ok {
+		part.Cut, bad = a.cutTo(c)
+	}
+	bad = bad.and(p.drill(slab, id, part)...)
 	part.Bodies = []Body{{Name: id, Solid: a.solid(), Material: "steel S235", Density: stock.Steel, Colour: SteelColour}}
 	return part, bad
 }

@@ -13,13 +13,14 @@ import (
 // drill places the anchors in the wall leg and the screws in the seat leg, and
 // puts the pilot holes for the screws into the slab. What cannot be drilled is
 // left out: the bar is still made.
-func (p AnglePiece) drill(slab *Part, id string, a *AnglePart) (bad faults) {
+func (p AnglePiece) drill(slab *Part, id string, bar *Part) (bad faults) {
+	a := bar.Angle
 	if p.anchors != nil {
 		mark := a.Section.BackMark
 		if wrong := offFlat(a.Section, mark, p.anchors.Hole); wrong != "" {
 			bad = bad.and(fault{what: "a hole for wall anchors " + wrong, line: p.anchorsLine})
 		} else {
-			for i, x := range p.anchorPlaces(a) {
+			for i, x := range bar.drilled(WallLeg, p.anchorPlaces) {
 				a.Holes = append(a.Holes, SteelHole{Name: fmt.Sprintf("W%d", i+1), Leg: WallLeg, X: x, FromHeel: mark, Dia: p.anchors.Hole, For: "wall anchor"})
 			}
 		}
@@ -41,7 +42,7 @@ func (p AnglePiece) drill(slab *Part, id string, a *AnglePart) (bad faults) {
 	wood := slab.Slab.freeOf(1)
 	first := len(a.Holes)
 	missed := 0
-	for _, x := range p.screwPlaces(a) {
+	for _, x := range bar.drilled(SeatLeg, p.screwPlaces) {
 		at := slab.Slab.Pose.Unplan(a.Pose().Plan(geom.V(x, -line)))
 		hole := geom.Circle(at, s.Pilot/2, chord)
 		if !hole.Minus(wood).Empty() {

@@ -46,6 +46,9 @@ func (d *Design) Add(id string, p Piece) *Part {
 		return nil
 	}
 	part, bad := p.place(d, id)
+	if c, ok := d.cutOf(id); ok && part != nil {
+		bad = bad.and(d.asCut(part, p, c)...)
+	}
 	for _, f := range bad {
 		d.report(id, f)
 	}

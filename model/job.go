@@ -26,6 +26,7 @@ func (p Pos) String() string {
 type Job struct {
 	Title    string
 	Revision string
+	History  []Revision
 	Surveyed string // date of the survey, ISO 8601; the only date printed
 	Author   string
 	Show     Show
@@ -33,6 +34,7 @@ type Job struct {
 	People   []Person
 	Offers   Offers
 	House    House
+	Cut      []CutPart
 	Preset   string
 	Settings map[string]Setting // parameters of the preset, by name
 	Pos      Pos
@@ -46,6 +48,15 @@ type Show struct {
 	Projection string      // "first" (default) or "third"
 	Language   string      // "en"
 	Natural    unit.Length // how closely models follow a natural edge; 0.5 mm when not said
+}
+
+// Revision is one state of a job: its letter or number, the day it was given
+// out, and what changed. The last one is the latest.
+type Revision struct {
+	Mark string
+	On   string // day, ISO 8601; "" when not told
+	What string
+	Pos  Pos
 }
 
 // Setting is a parameter as written in the job file.

@@ -78,6 +78,9 @@ func (a *AnglePart) before(b *AnglePart) bool {
 
 // making says all that matters for making a part, and nothing of where it goes.
 func (p *Part) making() string {
+	if p.Cut != nil {
+		return "cut " + p.ID // a piece of its own, whatever is made like it
+	}
 	switch {
 	case p.Angle != nil:
 		return fmt.Sprint(p.Kind, p.Material, p.Angle.LegUp, p.Angle.bar(false))

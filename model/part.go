@@ -30,6 +30,7 @@ type Part struct {
 	Angle    *AnglePart // steel angles
 	Rod      *RodPart
 	RollOut  *RollOutPart
+	Cut      *AsCut   // set when it is already cut
 	Bears    []string // parts and walls that it is meant to touch
 	Line     string   // line of the description
 }

@@ -30,6 +30,7 @@ type Site struct {
 	People []Person
 	Offers Offers
 	House  House
+	Cut    []CutPart // what is already cut
 }
 
 // Need is a wall that a preset asks the job file for.
@@ -67,9 +68,11 @@ func NewPreset[P any](name, help string, build func(Site, P) *Design, needs ...N
 // as findings of the design with their place in the job file, never as a panic;
 // the design is built with the nearest value that is allowed.
 func (p Preset) Build(s Site, set map[string]Setting) *Design {
+	s.Room = s.Room.withCut(s.Cut)
 	d, bad := p.build(s, set)
 	for _, b := range bad {
 		d.report("", b)
 	}
+	d.unmatchedCut(s.Cut)
 	return d
 }

@@ -21,7 +21,8 @@ type Room struct {
 	Floor   []FloorMark
 	Survey  SurveyReport
 
-	known *known // nil: a room that no survey stands behind
+	known *known    // nil: a room that no survey stands behind
+	cut   []CutPart // what is already cut for it
 }
 
 // Corner is an adjusted corner. Angle is the angle inside the room; it is 0 at

@@ -19,6 +19,7 @@ func jobForm(presets []model.Preset) form[entry[draft]] {
 	return record("a job", []field[draft]{
 		need("title", "name of the job; it stands on every sheet", text(), func(d *draft) *string { return &d.job.Title }),
 		may("revision", "revision of the job: A, B, C or 1, 2, 3", text(), func(d *draft) *string { return &d.job.Revision }),
+		may("revisions", "what was given out before and what changed, the latest last; it stands over the title block", list("revisions", revisionForm(), 1, 40), func(d *draft) *[]model.Revision { return &d.job.History }),
 		may("surveyed", "day on which the room was measured; the only date on the sheets", date(), func(d *draft) *string { return &d.job.Surveyed }),
 		may("author", "who made the job", text(), func(d *draft) *string { return &d.job.Author }),
 		may("show", "how numbers and sheets are written", showForm(), func(d *draft) *model.Show { return &d.job.Show }),
@@ -27,7 +28,8 @@ func jobForm(presets []model.Preset) form[entry[draft]] {
 		may("offers", "what can be bought, with your prices in one currency", offersForm(), func(d *draft) *model.Offers { return &d.job.Offers }),
 		may("house", "the way from the street into the room, and the climate in it", houseForm(), func(d *draft) *model.House { return &d.job.House }),
 		need("design", "which preset, with which parameters", designForm(presets), func(d *draft) *entry[designDraft] { return &d.design }),
-	}, nil)
+		may("cut", "parts that are already cut, with the sizes measured on them: they stay as they are", list("parts", cutForm(), 0, 200), func(d *draft) *[]model.CutPart { return &d.job.Cut }),
+	}, latest)
 }
 
 // inner drops the places of a section that nothing else is held against.

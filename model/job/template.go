@@ -22,6 +22,7 @@ func Template(p model.Preset) []byte {
 	for _, q := range p.Params {
 		fmt.Fprintf(&b, "    %-30s# %s\n", q.Name+": "+q.Default, paramHelp(q))
 	}
+	b.WriteString(templateTail)
 	return []byte(b.String())
 }
 
@@ -43,6 +44,8 @@ const templateHead = `# A job for slabwright, preset %s. Lengths are in millimet
 # point. Replace the example values by your own.
 title: My desk
 revision: A
+# revisions:                      # what was given out, the latest last
+#   - {mark: A, on: 2026-09-13, what: first issue}
 # surveyed: 2026-09-12            # day of the survey
 # author: Your name
 # show: {paper: A3, unit: mm, decimal: point, projection: first}
@@ -80,4 +83,21 @@ people:
 #     - {kind: stair, width: 860, pitch: 41 deg, height: 1980}
 #     - {kind: car, length: 2450, diagonal: 2700, width: 1000, height: 700}
 #   climate: {moisture: 9, humidity: [35, 60], temperature: 20}
+`
+
+const templateTail = `
+# Parts that are already cut stay as they are, whatever is measured later. Sizes
+# are read on the top face, from corner to corner; edges and corner numbers stand
+# on the part's sheet. An edge that is cut as drawn has the size on the sheet.
+# cut:
+#   - part: worktop
+#     on: 2026-10-02
+#     sizes:
+#       - {edge: left, is: 789.5}
+#       - {edge: back, is: 2362}
+#       - {edge: right, is: 781}
+#       - {edge: front, is: 2374}
+#       - {between: 1-3, is: 2490}
+#       - {between: 2-4, is: 2481}    # one more checks the others
+#   - {part: angle left, on: 2026-10-02, length: 740, wall_holes: [40, 370, 700], screw_holes: [65, 675]}
 `
