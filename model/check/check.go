@@ -41,6 +41,7 @@ type Rule struct {
 // All lists every rule in the order in which they run.
 var All = []Rule{
 	describedRule, surveyRule, suspectRule, uncheckedRule, nextRule, sightRule, faceRule, leavesRoom, overlap, wallGap, fitRule, cornerClash, seatRule, tipping,
+	asCutRule,
 	kneeSpace, elbowRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
 	woodEdges, steelEdges, naturalEdge, offerRule, massRule,
 }

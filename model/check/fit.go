@@ -59,16 +59,26 @@ func (s Site) judgeFit(p *model.Part, f model.Fit, w model.FitWay) find.Finding 
 	out = out.Judge()
 	longer = unit.Length(math.Floor(float64(longer)*10) / 10) // nothing is promised by rounding
 	out.Margin = mm(longer)
-	out.Why = fmt.Sprintf("%s, drawn with a %s of %s, goes in between %s and %s with %s.", capital(p.ID), w.Name, fromTo(w.Size, w.Size), w.From, w.To, percent(chance))
+	made := "drawn"
+	if p.Cut != nil {
+		made = "cut"
+	}
+	out.Why = fmt.Sprintf("%s, %s with a %s of %s, goes in between %s and %s with %s.", capital(p.ID), made, w.Name, fromTo(w.Size, w.Size), w.From, w.To, percent(chance))
 	if out.Status == find.Fail {
 		out.Why += fmt.Sprintf(" It must be %.1f mm %s to go in with %d %%.", -float64(longer), word(w, "shorter", "shallower"), surely)
 		out.Fix = s.shorten(p, w, -longer)
+		if p.Cut != nil {
+			out.Fix = []find.Fix{hint("take %.1f mm off it", -float64(longer))}
+		}
 		for _, m := range f.Measure {
 			out.Fix = append(out.Fix, hint("or %s", m))
 		}
 		return out
 	}
 	out.Why += fmt.Sprintf(" It could be %.1f mm %s.", float64(longer), word(w, "longer", "deeper"))
+	if p.Cut != nil {
+		return out
+	}
 	o := w.Order
 	if o.Good {
 		out.Why += " " + capital(order(w)) + "."

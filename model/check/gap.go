@@ -99,6 +99,8 @@ func (s Site) judgeGap(p *model.Part, w *model.Wall, g wallJoint) find.Finding {
 	}
 	f = f.Judge()
 	switch {
+	case f.Status == find.Fail && p.Cut != nil:
+		f.Fix = []find.Fix{hint("it is already cut: take %.1f mm off its %s edge there", float64(up((leastGap-g.least)*10)/10), g.edge.Name)}
 	case f.Status == find.Fail:
 		lack := up((leastGap-g.least)*10) / 10
 		f.Fix = []find.Fix{
