@@ -41,12 +41,24 @@ func (m *maker) angleSheet(p *model.Part) []page {
 		b.Material = fmt.Sprintf("S235JR, %s EN 10056-1, raw, burrs off", a.Section.Name)
 		b.Mass = m.kg(p.Mass())
 		b.Tolerance = fmt.Sprintf("length %s, holes ±%s", m.shorter(), m.length(1))
+		if p.Cut != nil {
+			b.Tolerance = fmt.Sprintf("holes ±%s", m.length(1))
+		}
 	}
+	alreadyCut(pages, p)
 	return pages
 }
 
 // shorter is the tolerance of what goes between fixed ends: never longer.
 func (m *maker) shorter() string { return "+0/-" + m.length(1) }
+
+// sawn is the tolerance of a bar's length: none where it is cut already.
+func (m *maker) sawn(p *model.Part) string {
+	if p.Cut != nil {
+		return ""
+	}
+	return m.shorter()
+}
 
 // angleChapter gives an angle at a scale.
 func (m *maker) angleChapter(p *model.Part) func(drawing.Scale) chapter {

@@ -54,10 +54,13 @@ func (m *maker) barTable(p *model.Part) table {
 	if n > 1 {
 		quantity += fmt.Sprintf(", together %s", m.kg(p.Mass()*unit.Mass(n)))
 	}
+	if p.Cut != nil {
+		quantity += ", already cut"
+	}
 	t := table{heads: []string{"quantity", quantity}}
 	add := func(what, value string) { t.rows = append(t.rows, []string{what, value}) }
 	add("section", a.Section.Name+" EN 10056-1, S235JR EN 10025-2, raw, degreased")
-	add("net length", m.length(a.Length)+" "+m.shorter())
+	add("net length", strings.TrimSpace(m.length(a.Length)+" "+m.sawn(p)))
 	add("ends", endsOf(m, a))
 	add("hand", m.handText(p))
 	add("legs", map[bool]string{false: "wall leg down, its toe below the seat", true: "wall leg up, behind the slab"}[a.LegUp])
@@ -109,9 +112,24 @@ func (m *maker) handText(p *model.Part) string {
 	return "handed: not to be mirrored"
 }
 
+// drilledNote says whether the holes of a leg of a cut bar are there already.
+func drilledNote(leg string, holes []unit.Length) string {
+	if holes == nil {
+		return "The holes of the " + leg + " are not drilled yet: drill them as drawn."
+	}
+	return "The holes of the " + leg + " are drilled already."
+}
+
 // angleNotes are what a yard must not get wrong.
 func (m *maker) angleNotes(p *model.Part) []string {
 	a := p.Angle
+	if c := p.Cut; c != nil {
+		return append([]string{
+			fmt.Sprintf("Already cut on %s: do not cut. The length is the one measured on the bar.", c.On),
+			fmt.Sprintf("A is the left end as seen from the room. Mark it on the bar, with item no. %d.", p.Mark),
+			drilledNote("wall leg", c.WallHoles), drilledNote("seat leg", c.ScrewHoles),
+		}, a.Moved...)
+	}
 	out := []string{
 		fmt.Sprintf("A is the left end as seen from the room. Mark it on the bar, with item no. %d.", p.Mark),
 		fmt.Sprintf("The bar goes between fixed ends: length %s %s. A yard that saws -0/+%s orders %s.", m.length(a.Length), m.shorter(), m.length(2), m.length(a.Length-2)),

@@ -18,13 +18,14 @@ import (
 type angleView struct {
 	m     *maker
 	a     *model.AnglePart
+	made  string // tolerance of its length
 	stage *stage
 	front view.View // the wall leg, seen from the room
 	plan  view.View // the seat leg, seen from above
 }
 
 func newAngleView(m *maker, p *model.Part) *angleView {
-	v := &angleView{m: m, a: p.Angle, stage: &stage{elevation: true}}
+	v := &angleView{m: m, a: p.Angle, made: m.sawn(p), stage: &stage{elevation: true}}
 	it := view.Item{ID: stem(p.ID), Title: p.ID, Mark: p.Mark, Role: view.Made, DropHidden: true}
 	it.Faces = own(p.Bodies[0].Solid, p.Angle.Pose()).Faces()
 	v.stage.add(it, p, nil)
@@ -121,7 +122,7 @@ func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
 		p.ask = append(p.ask, dim.Running{Datum: geom.V(0, heel), From: "A", Points: at, Labels: labels, Dir: dim.Horizontal, Side: side})
 	}
 	if leg == model.WallLeg {
-		p.ask = append(p.ask, dim.Linear{A: geom.V(0, heel), B: geom.V(a.Length, heel), Dir: dim.Horizontal, Side: side, Label: dim.Label{Tolerance: v.m.shorter()}})
+		p.ask = append(p.ask, dim.Linear{A: geom.V(0, heel), B: geom.V(a.Length, heel), Dir: dim.Horizontal, Side: side, Label: dim.Label{Tolerance: v.made}})
 	}
 	p.ask = append(p.ask, v.sizes(leg, func(h model.SteelHole) bool { return !small(s) || !v.inDetail(h) })...)
 	if !small(s) {

@@ -17,7 +17,7 @@ func fitSheets(m *maker) []page {
 	var words, assumed []string
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil }) {
 		f, err := m.b.Design.FitOf(p.ID)
-		if err != nil {
+		if err != nil || p.Cut != nil { // what is cut is not ordered
 			continue // the findings say why
 		}
 		for _, w := range f.Ways {

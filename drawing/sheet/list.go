@@ -92,6 +92,9 @@ func (m *maker) itemName(i lists.Item) string {
 	if hand, _ := m.b.Design.HandOf(i.First()); hand != model.NoHand {
 		s += " (" + string(hand) + ")"
 	}
+	if c := i.First().Cut; c != nil {
+		s += ", cut on " + c.On
+	}
 	return s
 }
 

@@ -45,7 +45,9 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 		s := p.sheet
 		s.Number, s.Of = i+1, len(pages)
 		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
-		s.Stamp = m.stamp
+		if m.stamp != "" {
+			s.Stamp = m.stamp
+		}
 		finish := drawing.Finish
 		if p.finish != nil {
 			finish = p.finish
@@ -168,6 +170,18 @@ func (m *maker) parts(want func(*model.Part) bool) []*model.Part {
 		}
 	}
 	return out
+}
+
+// alreadyCut stamps the sheets of a part that is cut already, and names the day.
+func alreadyCut(pages []page, p *model.Part) {
+	if p.Cut == nil {
+		return
+	}
+	for i := range pages {
+		s := &pages[i].sheet
+		s.Stamp = "CUT ON " + p.Cut.On + ": DO NOT CUT"
+		s.Title += ", already cut"
+	}
 }
 
 func sound(p *model.Part) bool {

@@ -56,6 +56,7 @@ func (m *maker) slabPages(p *model.Part, pieces int) []page {
 			}
 		}
 	}
+	alreadyCut(pages, p)
 	return pages
 }
 
@@ -117,7 +118,7 @@ func (w *workpiece) worked(face model.Face) bool {
 // come out shorter but never longer.
 func (w *workpiece) betweenWalls(i int) bool {
 	e, n := w.slab.Edges, len(w.slab.Edges)
-	return e[(i+n-1)%n].Bound == model.ToWall && e[(i+1)%n].Bound == model.ToWall && !e[i].Waney
+	return w.part.Cut == nil && e[(i+n-1)%n].Bound == model.ToWall && e[(i+1)%n].Bound == model.ToWall && !e[i].Waney
 }
 
 // reference gives the ends of datum edge A, left and right.

@@ -64,6 +64,10 @@ func (w *workpiece) makeNotes() []string {
 	if w.pieces > 1 {
 		out = append(out, fmt.Sprintf("Make %d: %s.", w.pieces, w.equals()))
 	}
+	if c := w.part.Cut; c != nil {
+		return append(out, fmt.Sprintf("Already cut on %s: do not cut. Sizes are those measured on the piece; see the rule as-cut in report.md for what to trim.", c.On),
+			"A: reference edge. B: its left end, corner "+w.cornerB()+". x from B along A, y square from A: for holes that are still to be drilled.")
+	}
 	out = append(out,
 		fmt.Sprintf("Order size L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.", up(l), up(across), w.length(w.slab.Thickness)),
 		"A: reference edge, planed first. B: its left end, corner "+w.cornerB()+". x from B along A, y square from A.")

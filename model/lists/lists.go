@@ -15,16 +15,24 @@ import (
 // Parts is parts.csv: one line per item, that is for all parts that are made
 // the same.
 func Parts(d *model.Design) ([]byte, error) {
-	rows := [][]string{{"mark", "count", "part", "kind", "material", "size_mm", "length_mm", "width_mm", "thickness_mm", "mass_kg", "mass_all_kg", "bears_on"}}
+	rows := [][]string{{"mark", "count", "part", "kind", "material", "size_mm", "length_mm", "width_mm", "thickness_mm", "mass_kg", "mass_all_kg", "bears_on", "already_cut"}}
 	for _, i := range Items(d) {
 		p := i.First()
 		l, w, t := Size(p)
 		rows = append(rows, []string{
 			fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), strings.Join(i.Names(), "; "), string(p.Kind), p.Material, p.Size(),
-			mm(l), mm(w), mm(t), kg(p.Mass()), kg(i.Mass()), strings.Join(i.Bears(), "; "),
+			mm(l), mm(w), mm(t), kg(p.Mass()), kg(i.Mass()), strings.Join(i.Bears(), "; "), cutOn(p),
 		})
 	}
 	return table(rows)
+}
+
+// cutOn is the day on which a part was cut, "" for one that is still to be made.
+func cutOn(p *model.Part) string {
+	if p.Cut == nil {
+		return ""
+	}
+	return p.Cut.On
 }
 
 // Holes is holes.csv: one line per hole, in the axes of its own part. In slabs

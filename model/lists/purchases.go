@@ -26,7 +26,7 @@ func Purchases(d *model.Design) []Purchase {
 	items := Items(d)
 	for _, kinds := range [][]model.Kind{{model.KindSlab, model.KindShelf}, {model.KindRollOut}, {model.KindAngle}, {model.KindRod}} {
 		for _, i := range items {
-			if slices.Contains(kinds, i.First().Kind) {
+			if slices.Contains(kinds, i.First().Kind) && i.First().Cut == nil {
 				b.item(i)
 			}
 		}
