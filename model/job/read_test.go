@@ -211,13 +211,17 @@ func TestReadingsAgree(t *testing.T) {
 
 func TestReadRevisionsAndCutParts(t *testing.T) {
 	data, j := readStudio(t)
-	at := func(line, column int) model.Pos { return model.Pos{File: "job.yaml", Line: line, Column: column} }
-	equal(t, "revisions", j.History, []model.Revision{{Mark: "0", What: "first look", Pos: at(87, 5)}, {Mark: "A", On: "2026-09-13", What: "niche measured again", Pos: at(88, 5)}})
+	before, _, _ := strings.Cut(string(data), "revisions:")
+	first := strings.Count(before, "\n") + 1
+	at := func(line, column int) model.Pos {
+		return model.Pos{File: "job.yaml", Line: first + line, Column: column}
+	}
+	equal(t, "revisions", j.History, []model.Revision{{Mark: "0", What: "first look", Pos: at(1, 5)}, {Mark: "A", On: "2026-09-13", What: "niche measured again", Pos: at(2, 5)}})
 	equal(t, "cut", j.Cut, []model.CutPart{
 		{Part: "worktop", On: "2026-10-02", Sizes: []model.CutSize{
-			{Edge: "left", Length: 789.5, Pos: at(93, 13)}, {Edge: "back", Length: 2362, Pos: at(93, 38)}, {From: "1", To: "3", Length: 2490, Pos: at(93, 66)},
-		}, Pos: at(91, 5)},
-		{Part: "angle left", On: "2026-10-03", Length: 1200, WallHoles: []unit.Length{40, 610}, ScrewHoles: []unit.Length{}, Pos: at(94, 5)},
+			{Edge: "left", Length: 789.5, Pos: at(7, 13)}, {Edge: "back", Length: 2362, Pos: at(7, 38)}, {From: "1", To: "3", Length: 2490, Pos: at(7, 66)},
+		}, Pos: at(5, 5)},
+		{Part: "angle left", On: "2026-10-03", Length: 1200, WallHoles: []unit.Length{40, 610}, ScrewHoles: []unit.Length{}, Pos: at(8, 5)},
 	})
 	j, mistakes := Read("job.yaml", []byte(strings.Replace(string(data), "revision: A\n", "", 1)), testPresets)
 	if len(mistakes) > 0 || j.Revision != "A" {
