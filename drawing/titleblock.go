@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"slabwright/drawing/words"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
 )
@@ -25,8 +26,8 @@ type Block struct {
 	Tolerance    string // general tolerance
 	Status       string // "no finding failed" and the like; a stamp takes its place
 	Projection   Projection
-	Unit         string // of the dimensions on the sheet; empty for mm
-	Words        *Words // nil for English
+	Unit         string          // of the dimensions on the sheet; empty for mm
+	Language     *words.Language // nil for English
 }
 
 // BlockWidth is the width of the title block (ISO 7200). It stands in the lower
@@ -57,29 +58,28 @@ func (s Size) BlockBox() Rect {
 // "sheet-frame", "sheet-block" and "sheet-gauge". Call it once, when the
 // number of sheets and the stamp are known.
 func Finish(s Sheet, b Block) Sheet {
-	w := &English
-	if b.Words != nil {
-		w = b.Words
-	}
 	space := s.Size.Space()
 	up := geom.V(space.Min.X+6, min(s.Size.Height/2+8, space.Max.Y-106)) // 100 mm, above the centring mark where there is room
 	bars := gauge(up, true)
-	bars = append(bars, Write(up.Add(geom.V(-2, 50)), w.Gauge, Small, Centre).Along(quarterTurn))
+	bars = append(bars, Write(up.Add(geom.V(-2, 50)), gaugeLength, Small, Centre).Along(quarterTurn))
 	s.Items = append(append([]Item{}, s.Items...),
 		frame(s.Size),
-		Group{ID: "sheet-block", Items: titleBlock(s, b, w)},
+		Group{ID: "sheet-block", Items: titleBlock(s, b)},
 		Group{ID: "sheet-gauge", Items: bars})
 	return s
 }
 
 const quarterTurn = fullTurn / 4
 
-// units names the unit of the dimensions in the place of the millimetre.
-func units(words, unit string) string {
-	if unit == "" {
-		return words
+// gaugeLength is written beside the bars for checking a print.
+const gaugeLength = "100 mm"
+
+// units names the unit of the dimensions.
+func (b Block) units() string {
+	if b.Unit == "" {
+		return b.Language.Sayf("Dimensions in %s", "mm")
 	}
-	return strings.Replace(words, "mm", unit, 1)
+	return b.Language.Sayf("Dimensions in %s", b.Unit)
 }
 
 // cell is one field of the title block.
@@ -91,8 +91,8 @@ type cell struct {
 	bold   bool
 }
 
-func titleBlock(s Sheet, b Block, w *Words) []Item {
-	box := s.Size.BlockBox()
+func titleBlock(s Sheet, b Block) []Item {
+	box, say := s.Size.BlockBox(), b.Language.Say
 	items := []Item{Outline(box.Corners(), Pen{Width: FrameLine})}
 	y := box.Min.Y
 	row := func(height unit.Length, cells ...cell) {
@@ -104,37 +104,37 @@ func titleBlock(s Sheet, b Block, w *Words) []Item {
 	}
 	number := fmt.Sprintf("%d / %d", s.Number, s.Of)
 	row(rowPeople,
-		cell{44, w.Owner, b.Owner, Standard, false}, cell{34, w.Creator, b.Creator, Standard, false},
-		cell{34, w.Approved, b.Approved, Standard, false}, cell{29, w.Issued, b.Issued, Standard, false},
-		cell{14, w.Revision, b.Revision, Standard, true}, cell{15, w.Sheet, number, Standard, false},
-		cell{10, w.Paper, s.Size.Name, Standard, false})
+		cell{44, say("owner"), b.Owner, Standard, false}, cell{34, say("drawn by"), b.Creator, Standard, false},
+		cell{34, say("approved by"), b.Approved, Standard, false}, cell{29, say("date of issue"), b.Issued, Standard, false},
+		cell{14, say("revision"), b.Revision, Standard, true}, cell{15, say("sheet"), number, Standard, false},
+		cell{10, say("paper"), s.Size.Name, Standard, false})
 	row(rowTitle,
-		cell{112, w.Title, s.Title, Large, true}, cell{68, w.Number, b.Number, Huge, false})
+		cell{112, say("title"), s.Title, Large, true}, cell{68, say("drawing number"), b.Number, Huge, false})
 	row(rowDocument,
-		cell{56, w.DocumentType, b.DocumentType, Standard, false}, cell{74, w.Material, b.Material, Standard, false},
-		cell{25, w.Mass, b.Mass, Standard, false}, cell{25, w.Scale, s.Scale, Large, false})
+		cell{56, say("kind of document"), b.DocumentType, Standard, false}, cell{74, say("material and finish"), b.Material, Standard, false},
+		cell{25, say("mass"), b.Mass, Standard, false}, cell{25, say("scale"), s.Scale, Large, false})
 	rules := y
 	row(rowRules,
-		cell{56, w.Tolerance, b.Tolerance, Standard, false}, cell{36, w.Surveyed, b.Surveyed, Standard, false},
-		cell{63, "", "", 0, false}, cell{25, w.Projection, "", 0, false})
+		cell{56, say("general tolerance"), b.Tolerance, Standard, false}, cell{36, say("sizes rest on survey of"), b.Surveyed, Standard, false},
+		cell{63, "", "", 0, false}, cell{25, say("projection"), "", 0, false})
 	items = append(items, b.Projection.Symbol(geom.V(box.Max.X-12.5, rules+4.6), 2.8)...)
 	items = append(items,
-		Write(geom.V(box.Min.X+94, rules+7), units(w.Units, b.Unit), Standard, Left).Strong(),
-		Write(geom.V(box.Min.X+94, rules+2.2), w.DoNotScale, Small, Left))
-	return append(items, lastRow(s, b, w, geom.V(box.Min.X, y))...)
+		Write(geom.V(box.Min.X+94, rules+7), b.units(), Standard, Left).Strong(),
+		Write(geom.V(box.Min.X+94, rules+2.2), say("Do not scale. Work to figured sizes."), Small, Left))
+	return append(items, lastRow(s, b, geom.V(box.Min.X, y))...)
 }
 
 // lastRow is the top row: the level print gauge and the status or stamp.
-func lastRow(s Sheet, b Block, w *Words, at geom.Vec) []Item {
+func lastRow(s Sheet, b Block, at geom.Vec) []Item {
 	const barRoom = 110
 	items := gauge(at.Add(geom.V(5, 1.6)), false)
 	items = append(items,
-		Write(at.Add(geom.V(5, 6)), w.Gauge, Small, Left).Strong(),
-		Write(at.Add(geom.V(105, 6)), w.GaugeAsk, Small, Right),
+		Write(at.Add(geom.V(5, 6)), gaugeLength, Small, Left).Strong(),
+		Write(at.Add(geom.V(105, 6)), b.Language.Say("measure both bars of the print before use"), Small, Right),
 		Line(at.Add(geom.V(barRoom, 0)), at.Add(geom.V(barRoom, rowGauge)), Normal.Fine()))
 	field := Box(at.X+barRoom, at.Y, BlockWidth-barRoom, rowGauge)
 	if s.Stamp == "" {
-		return append(items, cellText(field, cell{field.Width(), w.Status, b.Status, Standard, false})...)
+		return append(items, cellText(field, cell{field.Width(), b.Language.Say("status"), b.Status, Standard, false})...)
 	}
 	h := Large
 	if room := field.Width() - 4; width(s.Stamp, h, true) > room {

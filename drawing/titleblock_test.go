@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"slabwright/drawing"
+	"slabwright/drawing/words"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
 )
@@ -88,10 +89,8 @@ func TestTitleBlockNeverClashes(t *testing.T) {
 
 // A second language is one more table.
 func TestWords(t *testing.T) {
-	words := drawing.English
-	words.DoNotScale = "Nicht messen, Maße gelten."
 	b := fullBlock
-	b.Words = &words
+	b.Language = &words.Language{Table: map[string]string{"Do not scale. Work to figured sizes.": "Nicht messen, Maße gelten."}}
 	if text := drawing.Dump(drawing.Finish(framed(drawing.A4), b)); !strings.Contains(text, "Nicht messen") {
 		t.Error("the words of the block are not used")
 	}

@@ -50,7 +50,7 @@ func (p AnglePiece) drill(slab *Part, id string, bar *Part) (bad faults) {
 			continue
 		}
 		name := fmt.Sprintf("S%d", len(a.Holes)-first+1)
-		a.Holes = append(a.Holes, SteelHole{Name: name, Leg: SeatLeg, X: x, FromHeel: line, Dia: s.Hole, Slot: s.Slot, Along: along, For: "screw into " + slab.ID})
+		a.Holes = append(a.Holes, SteelHole{Name: name, Leg: SeatLeg, X: x, FromHeel: line, Dia: s.Hole, Slot: s.Slot, Along: along, For: fmt.Sprintf("screw into %s", slab.ID)})
 		slab.Slab.Features = append(slab.Slab.Features, Feature{
 			Name: id + " " + name, Kind: Pilot, Face: UnderFace, At: at, Dia: s.Pilot, Depth: s.Into,
 			Outline: hole, For: id, Line: p.screwsLine,

@@ -66,7 +66,7 @@ func (g *gauge) assumed(p *Part, walls []*Wall) []find.Assumption {
 		}
 	}
 	sd := float64(g.bowSD())
-	add(func(w *Wall) bool { return w.Bow == 0 && w.bowSD == 0 }, "no bow was read; "+practice, "straight within %.1f mm (1 sd)", sd)
+	add(func(w *Wall) bool { return w.Bow == 0 && w.bowSD == 0 }, "no bow was read"+"; "+practice, "straight within %.1f mm (1 sd)", sd)
 	add(func(w *Wall) bool { return w.Bow != 0 && w.bowSD == 0 }, practice, "bowed as read within %.1f mm (1 sd), which no other reading checks", sd)
 	add(func(w *Wall) bool { return !w.leanRead }, "no lean was read; 6 mm at 1 m (limit of DIN 18202, from memory) as three standard deviations",
 		"plumb within 2 mm per m (1 sd), %.1f mm at this slab", leanUnread*float64(g.heightOff(p)))
@@ -83,7 +83,7 @@ func (g *gauge) assumed(p *Part, walls []*Wall) []find.Assumption {
 		for _, c := range g.res.Squared {
 			names = append(names, string(c))
 		}
-		out = append(out, find.Assumption{What: "these corners are nearly square: " + strings.Join(names, ", "), Source: "nothing measured tells otherwise"})
+		out = append(out, find.Assumption{What: fmt.Sprintf("these corners are nearly square: %s", strings.Join(names, ", ")), Source: "nothing measured tells otherwise"})
 	}
 	return append(out, g.network.Accuracy.Assumptions()...)
 }

@@ -61,7 +61,7 @@ func (w FitWay) ShapeText() string {
 		out = fmt.Sprintf("cut the ends along the walls: a rectangle finds %.1f mm clear between widths of %.1f to %.1f and shows %.1f mm of open joints, both ends together, where %.0f may show", float64(s.Clear), float64(s.Narrow), float64(s.Wide), float64(s.Open), float64(s.Limit))
 	}
 	if s.Narrow-s.Clear > 1 {
-		out += fmt.Sprintf("; turned by %.2f degrees a rectangle finds about %.0f mm and leaves a wedge of %.0f mm behind", float64(s.Turn.Degrees()), float64(s.Narrow), float64(s.TurnOpen))
+		out += "; " + fmt.Sprintf("turned by %.2f degrees a rectangle finds about %.0f mm and leaves a wedge of %.0f mm behind", float64(s.Turn.Degrees()), float64(s.Narrow), float64(s.TurnOpen))
 	}
 	return out
 }

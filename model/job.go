@@ -44,9 +44,9 @@ type Job struct {
 type Show struct {
 	Paper      string      // "A3" (default), "A4", "A2", "A1"
 	Unit       string      // "mm" (default), "cm", "in"
-	Decimal    string      // "." (default) or ","
+	Decimal    string      // "." or ","; that of the language when not said
 	Projection string      // "first" (default) or "third"
-	Language   string      // "en"
+	Language   string      // "en" (default), "de"
 	Natural    unit.Length // how closely models follow a natural edge; 0.5 mm when not said
 }
 

@@ -30,22 +30,22 @@ func angleSheets(m *maker) []page {
 func (m *maker) angleSheet(p *model.Part) []page {
 	a := p.Angle
 	hand, _ := m.b.Design.HandOf(p)
-	title := strings.TrimSpace(fmt.Sprintf("%d %s", p.Mark, hand)) + "  " + p.ID
+	title := strings.TrimSpace(fmt.Sprintf("%d %s", p.Mark, m.pass(string(hand)))) + "  " + p.ID
 	if n := len(m.b.Design.Alike(p)); n > 1 {
-		title += fmt.Sprintf(" (%d pieces)", n)
+		title += m.sayf(" (%d pieces)", n)
 	}
 	pages := m.steelPages("angle-"+stem(p.ID), title, m.size == drawing.A4, m.angleChapter(p))
 	for i := range pages {
 		b := &pages[i].block
-		b.DocumentType = "part drawing, steel"
-		b.Material = fmt.Sprintf("S235JR, %s EN 10056-1, raw, burrs off", a.Section.Name)
+		b.DocumentType = m.say("part drawing, steel")
+		b.Material = m.sayf("S235JR, %s EN 10056-1, raw, burrs off", a.Section.Name)
 		b.Mass = m.kg(p.Mass())
-		b.Tolerance = fmt.Sprintf("length %s, holes ±%s", m.shorter(), m.length(1))
+		b.Tolerance = m.sayf("length %s, holes ±%s", m.shorter(), m.length(1))
 		if p.Cut != nil {
-			b.Tolerance = fmt.Sprintf("holes ±%s", m.length(1))
+			b.Tolerance = m.sayf("holes ±%s", m.length(1))
 		}
 	}
-	alreadyCut(pages, p)
+	m.alreadyCut(pages, p)
 	return pages
 }
 
@@ -69,9 +69,9 @@ func (m *maker) angleChapter(p *model.Part) func(drawing.Scale) chapter {
 	for _, d := range v.ends() {
 		details = append(details, m.pictured(d, topRight, half))
 	}
-	texts := m.barTable(p).blocks("bar", "Bar", m.lines)
+	texts := m.barTable(p).blocks("bar", m.say("Bar"), m.lines)
 	texts = append(texts, m.holeTables(p.Angle)...)
-	texts = append(texts, notesBlock("notes", "Notes", m.angleNotes(p)))
+	texts = append(texts, notesBlock("notes", m.say("Notes"), m.angleNotes(p)))
 	return func(s drawing.Scale) chapter {
 		if small(s) {
 			return chapter{pictures: v.legs(s), beside: slices.Concat(section, details, texts)}

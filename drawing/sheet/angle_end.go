@@ -59,7 +59,7 @@ func (v *angleView) detail(leg model.Leg) picture {
 	c, r := v.ring(leg)
 	first := v.of(leg)[0]
 	letter := detailLetter(leg)
-	p := picture{id: "detail-" + letter, title: "Detail " + letter + ", " + string(leg), paint: v.m.usual(v.stage), style: v.m.steelStyle()}
+	p := picture{id: "detail-" + letter, title: v.m.sayf("Detail %s, %s", letter, v.m.pass(string(leg))), paint: v.m.usual(v.stage), style: v.m.steelStyle()}
 	p.view = within(v.front, c, r)
 	if leg == model.SeatLeg {
 		p.view = within(v.plan, c, r)

@@ -52,7 +52,7 @@ func (m *maker) sequel(k *maker, l laid, name, title string) []page {
 	out := []page{pg}
 	for over := l.over; len(over) > 0; {
 		next := m.details(over)
-		pg := m.new(name+"-details", title+": details")
+		pg := m.new(name+"-details", title+m.say(": details"))
 		pg.sheet.Add(next.items...)
 		pg.sheet.Scale = "-"
 		if next.scale.Real > 0 {

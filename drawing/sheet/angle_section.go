@@ -15,7 +15,7 @@ import (
 func (v *angleView) section() picture {
 	a, sec := v.a, v.a.Section
 	solid := v.stage.scene
-	p := picture{id: "profile", title: "Section, seen from end A", paint: v.m.usual(v.stage), style: v.m.steelStyle()}
+	p := picture{id: "profile", title: v.m.say("Section, seen from end A"), paint: v.m.usual(v.stage), style: v.m.steelStyle()}
 	p.view = view.Of(solid, view.Section(geom.Line{P: geom.V(v.clearOfHoles(), 0), D: geom.V(0, -1)}))
 	p.extra = v.neighbours
 	heel := v.heel()
@@ -92,8 +92,8 @@ func (v *angleView) neighbours(pl dim.Plate) []drawing.Item {
 	toe := at(sec.Leg, 0)
 	return append(out,
 		drawing.Line(free.Add(along.Mul(float64(gap))), free.Add(along.Mul(float64(reach))), g.Adjacent()),
-		drawing.Write(free.Add(text), "wall", drawing.Small, drawing.Right),
+		drawing.Write(free.Add(text), v.m.say("wall"), drawing.Small, drawing.Right),
 		drawing.Line(toe.Add(geom.V(gap, 0)), toe.Add(geom.V(reach+3, 0)), g.Adjacent()),
-		drawing.Write(toe.Add(geom.V(3, 1.2)), "slab", drawing.Small, drawing.Left),
+		drawing.Write(toe.Add(geom.V(3, 1.2)), v.m.say("slab"), drawing.Small, drawing.Left),
 	)
 }

@@ -14,12 +14,12 @@ func (m *maker) holeTables(a *model.AnglePart) []block {
 	var out []block
 	done := map[string]bool{}
 	for _, first := range a.Holes {
-		heading := fmt.Sprintf("%s: %s", first.Leg, first.For)
+		heading := fmt.Sprintf("%s: %s", m.pass(string(first.Leg)), m.pass(first.For))
 		if done[heading] {
 			continue
 		}
 		done[heading] = true
-		t := table{heads: []string{"hole", "x from A", "y from heel", "size"}, right: []bool{false, true, true, false}}
+		t := table{heads: m.heads("hole", "x from A", "y from heel", "size"), right: []bool{false, true, true, false}}
 		for _, h := range a.Holes {
 			if h.Leg == first.Leg && h.For == first.For {
 				t.rows = append(t.rows, []string{h.Name, m.length(h.X), m.length(h.FromHeel), m.holeSize(h)})
@@ -37,12 +37,24 @@ func (m *maker) holeTables(a *model.AnglePart) []block {
 func (m *maker) holeSize(h model.SteelHole) string {
 	s := "Ø" + m.length(h.Dia)
 	if h.Slot > 0 {
-		s = fmt.Sprintf("slot %s x %s %s", m.length(h.Dia), m.length(h.Dia+h.Slot), map[bool]string{true: "along", false: "across"}[h.Along])
+		s = m.say("slot") + " " + m.slotSize(h)
 	}
 	if h.Sink > 0 {
-		s += ", countersunk Ø" + m.length(h.Sink)
+		s += ", " + m.sunk(h)
 	}
 	return s
+}
+
+// sunk says the size of a countersink.
+func (m *maker) sunk(h model.SteelHole) string { return m.sayf("countersunk Ø%s", m.length(h.Sink)) }
+
+// slotSize is width and length of a slot, and which way it runs.
+func (m *maker) slotSize(h model.SteelHole) string {
+	way := m.say("across")
+	if h.Along {
+		way = m.say("along")
+	}
+	return fmt.Sprintf("%s x %s %s", m.length(h.Dia), m.length(h.Dia+h.Slot), way)
 }
 
 // barTable says what bar it is and where it goes.
@@ -52,20 +64,20 @@ func (m *maker) barTable(p *model.Part) table {
 	n := len(alike)
 	quantity := fmt.Sprint(n)
 	if n > 1 {
-		quantity += fmt.Sprintf(", together %s", m.kg(p.Mass()*unit.Mass(n)))
+		quantity += m.sayf(", together %s", m.kg(p.Mass()*unit.Mass(n)))
 	}
 	if p.Cut != nil {
-		quantity += ", already cut"
+		quantity += m.say(", already cut")
 	}
-	t := table{heads: []string{"quantity", quantity}}
+	t := table{heads: []string{m.say("quantity"), quantity}}
 	add := func(what, value string) { t.rows = append(t.rows, []string{what, value}) }
-	add("section", a.Section.Name+" EN 10056-1, S235JR EN 10025-2, raw, degreased")
-	add("net length", strings.TrimSpace(m.length(a.Length)+" "+m.sawn(p)))
-	add("ends", endsOf(m, a))
-	add("hand", m.handText(p))
-	add("legs", map[bool]string{false: "wall leg down, its toe below the seat", true: "wall leg up, behind the slab"}[a.LegUp])
+	add(m.say("section // of a bar"), m.sayf("%s EN 10056-1, S235JR EN 10025-2, raw, degreased", a.Section.Name))
+	add(m.say("net length"), strings.TrimSpace(m.length(a.Length)+" "+m.sawn(p)))
+	add(m.say("ends"), endsOf(m, a))
+	add(m.say("hand // of a bar"), m.handText(p))
+	add(m.say("legs // of a bar"), map[bool]string{false: m.say("wall leg down, its toe below the seat"), true: m.say("wall leg up, behind the slab")}[a.LegUp])
 	for i, q := range alike {
-		what := "goes to"
+		what := m.say("goes to")
 		if i > 0 {
 			what = ""
 		}
@@ -76,28 +88,28 @@ func (m *maker) barTable(p *model.Part) table {
 
 // placeOf says where an angle hangs.
 func (m *maker) placeOf(a *model.AnglePart) string {
-	from, off, side := a.Wall.From.Name, a.Start, "end A"
+	where := m.sayf("wall %s, under %s, seat at +%s", a.Wall.Name, a.Under, m.length(a.Seat))
 	if a.Wall.Previous() == nil && a.Wall.Next() != nil {
-		from, off, side = a.Wall.To.Name, a.Wall.Length()-a.Start-a.Length, "far end"
+		return where + m.sayf(", far end %s from corner %s", m.length(a.Wall.Length()-a.Start-a.Length), a.Wall.To.Name)
 	}
-	return fmt.Sprintf("wall %s, under %s, seat at +%s, %s %s from corner %s", a.Wall.Name, a.Under, m.length(a.Seat), side, m.length(off), from)
+	return where + m.sayf(", end A %s from corner %s", m.length(a.Start), a.Wall.From.Name)
 }
 
 func endsOf(m *maker, a *model.AnglePart) string {
 	if a.Left.Mitre == 0 && a.Right.Mitre == 0 {
-		return "both sawn square"
+		return m.say("both sawn square")
 	}
 	one := func(e model.End) string {
 		if e.Mitre == 0 {
-			return "square"
+			return m.say("square // cut")
 		}
-		long := "toe"
+		long := m.say("toe // of an angle")
 		if e.Mitre < 0 {
-			long = "heel"
+			long = m.say("heel // of an angle")
 		}
-		return fmt.Sprintf("%s° off square, %s longer", m.style.Number(max(e.Mitre, -e.Mitre).Degrees(), 1), long)
+		return m.sayf("%s° off square, %s longer", m.style.Number(max(e.Mitre, -e.Mitre).Degrees(), 1), long)
 	}
-	return "A " + one(a.Left) + "; other end " + one(a.Right)
+	return m.sayf("A %s; other end %s", one(a.Left), one(a.Right))
 }
 
 // handText says which hand a bar is.
@@ -105,19 +117,19 @@ func (m *maker) handText(p *model.Part) string {
 	hand, twin := m.b.Design.HandOf(p)
 	switch {
 	case twin != nil:
-		return fmt.Sprintf("%s, mirror image of item %d", hand, twin.Mark)
+		return m.sayf("%s, mirror image of item %d", hand, twin.Mark)
 	case p.Angle.Symmetric():
-		return "none, both ends alike"
+		return m.say("none, both ends alike")
 	}
-	return "handed: not to be mirrored"
+	return m.say("handed: not to be mirrored")
 }
 
 // drilledNote says whether the holes of a leg of a cut bar are there already.
-func drilledNote(leg string, holes []unit.Length) string {
+func (m *maker) drilledNote(leg model.Leg, holes []unit.Length) string {
 	if holes == nil {
-		return "The holes of the " + leg + " are not drilled yet: drill them as drawn."
+		return m.sayf("The holes of the %s are not drilled yet: drill them as drawn.", m.pass(string(leg)))
 	}
-	return "The holes of the " + leg + " are drilled already."
+	return m.sayf("The holes of the %s are drilled already.", m.pass(string(leg)))
 }
 
 // angleNotes are what a yard must not get wrong.
@@ -125,25 +137,25 @@ func (m *maker) angleNotes(p *model.Part) []string {
 	a := p.Angle
 	if c := p.Cut; c != nil {
 		return append([]string{
-			fmt.Sprintf("Already cut on %s: do not cut. The length is the one measured on the bar.", c.On),
-			fmt.Sprintf("A is the left end as seen from the room. Mark it on the bar, with item no. %d.", p.Mark),
-			drilledNote("wall leg", c.WallHoles), drilledNote("seat leg", c.ScrewHoles),
-		}, a.Moved...)
+			m.sayf("Already cut on %s: do not cut. The length is the one measured on the bar.", c.On),
+			m.sayf("A is the left end as seen from the room. Mark it on the bar, with item no. %d.", p.Mark),
+			m.drilledNote(model.WallLeg, c.WallHoles), m.drilledNote(model.SeatLeg, c.ScrewHoles),
+		}, m.passEach(a.Moved)...)
 	}
 	out := []string{
-		fmt.Sprintf("A is the left end as seen from the room. Mark it on the bar, with item no. %d.", p.Mark),
-		fmt.Sprintf("The bar goes between fixed ends: length %s %s. A yard that saws -0/+%s orders %s.", m.length(a.Length), m.shorter(), m.length(2), m.length(a.Length-2)),
-		fmt.Sprintf("All holes from end A and from the heel. A rolled leg may be %s wider or narrower: never measure from the toe.", m.length(2)),
+		m.sayf("A is the left end as seen from the room. Mark it on the bar, with item no. %d.", p.Mark),
+		m.sayf("The bar goes between fixed ends: length %s %s. A yard that saws -0/+%s orders %s.", m.length(a.Length), m.shorter(), m.length(2), m.length(a.Length-2)),
+		m.sayf("All holes from end A and from the heel. A rolled leg may be %s wider or narrower: never measure from the toe.", m.length(2)),
 	}
 	for _, h := range a.Holes {
 		if h.Slot > 0 {
-			out = append(out, "Slots: across = square to the bar, along = with the bar. The slab moves in them; keep their direction.")
+			out = append(out, m.say("Slots: across = square to the bar, along = with the bar. The slab moves in them; keep their direction."))
 			break
 		}
 	}
-	out = append(out, a.Moved...)
+	out = append(out, m.passEach(a.Moved)...)
 	for _, s := range a.Unmatched {
-		out = append(out, strings.ToUpper(s[:1])+s[1:]+".")
+		out = append(out, capital(m.pass(s))+".")
 	}
-	return append(out, "Clamp the bar, no gloves at the drill, sparks away from sawdust and rags, burrs off both faces.")
+	return append(out, m.say("Clamp the bar, no gloves at the drill, sparks away from sawdust and rags, burrs off both faces."))
 }

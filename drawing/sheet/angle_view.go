@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -98,9 +97,9 @@ func (v *angleView) legs(s drawing.Scale) []picture {
 // leg is the view of a leg with its hole line and all holes from end A.
 func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
 	a := v.a
-	p := picture{id: "wall-leg", title: "Wall leg, seen from the room", view: v.front, paint: v.m.usual(v.stage), style: v.m.steelStyle()}
+	p := picture{id: "wall-leg", title: v.m.say("Wall leg, seen from the room"), view: v.front, paint: v.m.usual(v.stage), style: v.m.steelStyle()}
 	if leg == model.SeatLeg {
-		p.id, p.title, p.view = "seat-leg", "Seat leg, seen from above", v.plan
+		p.id, p.title, p.view = "seat-leg", v.m.say("Seat leg, seen from above"), v.plan
 	}
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		out := v.holeLines(pl, leg, 0, a.Length)
@@ -134,7 +133,7 @@ func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
 		c, r := v.ring(leg)
 		p.ask = append(p.ask, dim.Note{At: c.Add(geom.V(r*0.7, v.inward(leg)*r*0.7)), Lines: []string{detailLetter(leg)}, OnEdge: true})
 	}
-	p.ask = append(p.ask, dim.Note{At: geom.V(a.Length*3/4, heel), Lines: []string{"heel"}, OnEdge: true})
+	p.ask = append(p.ask, dim.Note{At: geom.V(a.Length*3/4, heel), Lines: []string{v.m.say("heel // of an angle")}, OnEdge: true})
 	if leg == model.SeatLeg {
 		p.ask = append(p.ask, v.cuts()...)
 	}
@@ -160,17 +159,21 @@ func (v *angleView) sizes(leg model.Leg, shown func(model.SteelHole) bool) []dim
 			out = append(out, dim.Diameter{Centre: v.at(h), Dia: h.Dia, Count: n})
 			continue
 		}
-		out = append(out, dim.Note{At: v.at(h).Add(geom.V(h.Dia/2, 0)), Lines: sizeLines(n, h, size), OnEdge: true})
+		out = append(out, dim.Note{At: v.at(h).Add(geom.V(h.Dia/2, 0)), Lines: v.m.sizeLines(n, h), OnEdge: true})
 	}
 	return out
 }
 
 // sizeLines says the size of n holes in short lines.
-func sizeLines(n int, h model.SteelHole, size string) []string {
+func (m *maker) sizeLines(n int, h model.SteelHole) []string {
+	out := []string{fmt.Sprintf("%d × Ø%s", n, m.length(h.Dia))}
 	if h.Slot > 0 {
-		return append([]string{fmt.Sprintf("%d × slot", n)}, strings.Split(strings.TrimPrefix(size, "slot "), ", ")...)
+		out = []string{fmt.Sprintf("%d × %s", n, m.say("slot")), m.slotSize(h)}
 	}
-	return strings.Split(fmt.Sprintf("%d × %s", n, size), ", ")
+	if h.Sink > 0 {
+		out = append(out, m.sunk(h))
+	}
+	return out
 }
 
 // cuts gives the angles of ends that are not cut square, in the view of the

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"slabwright/drawing"
+	"slabwright/drawing/words"
 	"slabwright/model/find"
 	"slabwright/model/geom"
 	"slabwright/model/report"
@@ -38,7 +39,7 @@ func (m *maker) coverPage() (page, bool) {
 	list := m.down(drawing.Rect{Min: geom.V(split+4, free[0].Min.Y), Max: top.room.Max})
 	rows := m.sheetRows(0, len(m.others), 1)
 	rows.pitch = min(rowHeight, max(leastPitch, (list.room.Height()-8)/unit.Length(len(rows.rows)+1)))
-	list.grid("sheet-list", "Sheets", rows)
+	list.grid("sheet-list", m.say("Sheets"), rows)
 	low := m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-4)})
 	m.steps(low)
 	below := m.margins // what stands below the pictures
@@ -126,7 +127,7 @@ func (m *maker) listPages() []page {
 // how far it came.
 func (m *maker) sheetColumns(f *flow, from, to, covers int) int {
 	const gap = 4
-	f.head("Sheets")
+	f.head(m.say("Sheets"))
 	wide := (f.room.Width() - gap) / 2
 	for c := range 2 {
 		n := 0
@@ -142,7 +143,7 @@ func (m *maker) sheetColumns(f *flow, from, to, covers int) int {
 			break
 		}
 		items, _ := m.sheetRows(from, from+n, covers).set(geom.V(f.room.Min.X+unit.Length(c)*(wide+gap), f.room.Max.Y), wide, m.lines)
-		f.items = append(f.items, drawing.Group{ID: fmt.Sprintf("sheet-list-%d", c+1), Title: "list of sheets", Items: items})
+		f.items = append(f.items, drawing.Group{ID: fmt.Sprintf("sheet-list-%d", c+1), Title: m.say("list of sheets"), Items: items})
 		from += n
 	}
 	return from
@@ -150,7 +151,7 @@ func (m *maker) sheetColumns(f *flow, from, to, covers int) int {
 
 func (m *maker) cover(name string) page {
 	pg := m.new(name, m.b.Job.Title)
-	pg.block.DocumentType = "cover"
+	pg.block.DocumentType = m.say("cover")
 	return pg
 }
 
@@ -163,10 +164,23 @@ var anyScale = func() []drawing.Scale {
 	return out
 }()
 
+// verdictText says the verdict sentence by sentence. What was found is said in
+// English; a note tells so in other languages.
+func (m *maker) verdictText() string {
+	var out []string
+	for _, s := range report.Sentences(m.b.Findings) {
+		out = append(out, m.pass(s))
+	}
+	if m.lang != words.English {
+		out = append(out, m.say("(What was found is written in English.)"))
+	}
+	return strings.Join(out, " ")
+}
+
 // verdict sets the verdict in large letters, red when something fails.
 func (m *maker) verdict(f *flow) {
 	before := len(f.items)
-	f.large(drawing.Large, report.Sentence(m.b.Findings))
+	f.large(drawing.Large, m.verdictText())
 	if s := find.Worst(m.b.Findings); s == find.Fail || s == find.Broken {
 		copy(f.items[before:], inRed(f.items[before:]))
 	}
@@ -174,24 +188,24 @@ func (m *maker) verdict(f *flow) {
 
 // margins lists the five smallest margins.
 func (m *maker) margins(f *flow) {
-	t := grid{heads: []string{"margin", "what", "where"}, right: []bool{true}}
+	t := grid{heads: m.heads("margin", "what", "where"), right: []bool{true}}
 	for _, x := range report.Smallest(m.b.Findings, 5) {
-		t.rows = append(t.rows, []string{m.style.Number(x.Margin.Value, 1) + " mm", x.Title, whereOf(x)})
+		t.rows = append(t.rows, []string{m.style.Number(x.Margin.Value, 1) + " mm", x.Title, m.whereOf(x)})
 		t.bold = append(t.bold, x.Status == find.Fail)
 	}
 	if len(t.rows) > 0 {
-		f.grid("margins", "The five smallest margins", t)
+		f.grid("margins", m.say("The five smallest margins"), t)
 	}
 }
 
 // whereOf names the parts and walls that a finding is about.
-func whereOf(f find.Finding) string {
+func (m *maker) whereOf(f find.Finding) string {
 	names := append([]string(nil), f.Parts...)
 	for _, w := range f.Walls {
-		names = append(names, "wall "+w)
+		names = append(names, m.sayf("wall %s", w))
 	}
 	if len(names) == 0 {
-		return "whole desk"
+		return m.say("whole desk")
 	}
 	return strings.Join(names, ", ")
 }
@@ -203,12 +217,12 @@ func (m *maker) steps(f *flow) {
 	steps := report.Steps(m.b.Findings)
 	for i, s := range steps {
 		if i == most {
-			lines = append(lines, fmt.Sprintf("... and %d more: see report.md", len(steps)-most))
+			lines = append(lines, m.sayf("... and %d more: see report.md", len(steps)-most))
 			break
 		}
 		lines = append(lines, fmt.Sprintf("%d. %s %s", i+1, s.Why, capital(strings.Join(s.Ways, "; "))))
 	}
-	f.text("next", "Next", lines...)
+	f.text("next", m.say("Next"), lines...)
 }
 
 // capital begins a sentence.
@@ -223,15 +237,15 @@ func capital(s string) string {
 func (m *maker) notChecked(f *flow) {
 	var lines []string
 	for _, s := range report.NotChecked {
-		lines = append(lines, "- "+s)
+		lines = append(lines, "- "+m.pass(s))
 	}
-	f.text("not-checked", "Not checked", lines...)
+	f.text("not-checked", m.say("Not checked"), lines...)
 }
 
 // sheetRows lists some of the other sheets of the set, numbered after the pages
 // of the cover.
 func (m *maker) sheetRows(from, to, covers int) grid {
-	t := grid{heads: []string{"no.", "sheet", "scale"}, right: []bool{true}, short: true}
+	t := grid{heads: m.heads("no.", "sheet", "scale"), right: []bool{true}, short: true}
 	if covers > 1 {
 		t.pitch = 4.2
 	}

@@ -20,8 +20,8 @@ func (m *maker) coverShots() []shot {
 		return nil
 	}
 	look := m.coverLook()
-	whole := m.pictorial("desk", "The desk in the room", look, parts, nil)
-	apart := m.pictorial("parts-apart", "Taken apart, not to scale; numbers: parts list", look, parts, m.apart())
+	whole := m.pictorial("desk", m.say("The desk in the room"), look, parts, nil)
+	apart := m.pictorial("parts-apart", m.say("Taken apart, not to scale; numbers: parts list"), look, parts, m.apart())
 	apart.rings = m.partRings(look, parts, apart.view)
 	return []shot{whole, apart}
 }
@@ -157,7 +157,7 @@ func (m *maker) backdrop(s *stage, look view.Look) {
 			continue
 		}
 		face := geom.Face{Normal: in.Up(0), Loops: [][]geom.Vec3{{a.Up(0), b.Up(0), b.Up(top), a.Up(top)}}, Surface: wall.Name}
-		s.add(view.Item{ID: "wall-" + stem(wall.Name), Title: "wall " + wall.Name, Role: view.Wall, Faces: []geom.Face{face}, DropHidden: true}, nil, wall)
+		s.add(view.Item{ID: "wall-" + stem(wall.Name), Title: m.sayf("wall %s", wall.Name), Role: view.Wall, Faces: []geom.Face{face}, DropHidden: true}, nil, wall)
 	}
 }
 

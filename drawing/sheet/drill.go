@@ -38,12 +38,12 @@ func (m *maker) whole() *maker {
 func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 	d := newDrilling(m, w, holes)
 	var beside []block
-	for _, b := range d.table().blocks("wall-holes", "Holes in this wall", m.lines) {
+	for _, b := range d.table().blocks("wall-holes", m.say("Holes in this wall"), m.lines) {
 		beside = append(beside, enlarged(unbroken(b), ladderText))
 	}
-	beside = append(beside, notesBlock("wall-notes", "Before drilling", d.notes()))
+	beside = append(beside, notesBlock("wall-notes", m.say("Before drilling"), d.notes()))
 	lay := func() []page {
-		return m.steelPages("drilling-"+stem(w.Name), "Drilling, wall "+w.Name, m.size == drawing.A4 || m.size == drawing.A3, func(s drawing.Scale) chapter {
+		return m.steelPages("drilling-"+stem(w.Name), m.sayf("Drilling, wall %s", w.Name), m.size == drawing.A4 || m.size == drawing.A3, func(s drawing.Scale) chapter {
 			return chapter{pictures: []picture{d.elevation(s)}, beside: beside}
 		})
 	}
@@ -56,9 +56,9 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 	}
 	for i := range pages {
 		b := &pages[i].block
-		b.DocumentType = "drilling plan"
-		b.Material = "wall: " + string(w.Make)
-		b.Tolerance = "holes ±" + m.length(1)
+		b.DocumentType = m.say("drilling plan")
+		b.Material = m.sayf("wall: %s", m.pass(string(w.Make)))
+		b.Tolerance = m.sayf("holes ±%s", m.length(1))
 	}
 	return pages
 }

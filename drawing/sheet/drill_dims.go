@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -16,7 +15,7 @@ import (
 
 // elevation is the picture at a scale.
 func (d *drilling) elevation(s drawing.Scale) picture {
-	p := picture{id: "wall", title: "Wall " + d.w.Name + ", seen from the room", style: d.style()}
+	p := picture{id: "wall", title: d.m.sayf("Wall %s, seen from the room", d.w.Name), style: d.style()}
 	p.view = view.View{Bounds: drawing.Rect{Min: geom.V(d.from, 0), Max: geom.V(d.to, d.top)}}
 	p.extra = d.draw
 	name, at := d.corner()
@@ -44,6 +43,7 @@ func (d *drilling) rows() []dim.Request {
 		side   dim.Side
 		points []geom.Vec
 		labels []string
+		last   []string // of the same column of holes in other rows
 	}
 	var lines []line
 	for i := 0; i < len(d.holes); {
@@ -60,12 +60,12 @@ func (d *drilling) rows() []dim.Request {
 		}
 		k := slices.IndexFunc(lines, func(o line) bool { return o.key == l.key && o.side == l.side })
 		if k < 0 {
+			l.last = make([]string, len(l.labels))
 			lines = append(lines, l)
 			continue
 		}
 		for j, n := range l.labels { // the first and the last of the rows name them all
-			first, _, _ := strings.Cut(lines[k].labels[j], " to ")
-			lines[k].labels[j] = first + " to " + n
+			lines[k].last[j] = n
 		}
 	}
 	var out []dim.Request
@@ -75,6 +75,9 @@ func (d *drilling) rows() []dim.Request {
 			r.Datum.Y = d.top
 		}
 		for k, n := range l.labels {
+			if l.last[k] != "" {
+				n = d.m.sayf("%s to %s", n, l.last[k])
+			}
 			r.Labels = append(r.Labels, dim.Label{Text: n + "  " + d.m.length(d.off(l.points[k].X))})
 		}
 		out = append(out, r)
@@ -84,7 +87,7 @@ func (d *drilling) rows() []dim.Request {
 		for _, s := range d.w.Studs {
 			if s > d.from && s < d.to {
 				r.Points = append(r.Points, geom.V(s, d.top))
-				r.Labels = append(r.Labels, dim.Label{Text: "stud  " + d.m.length(d.off(s))})
+				r.Labels = append(r.Labels, dim.Label{Text: d.m.say("stud") + "  " + d.m.length(d.off(s))})
 			}
 		}
 		if len(r.Points) > 0 {
@@ -102,7 +105,7 @@ func (d *drilling) heights() []dim.Request {
 	if d.right {
 		side, other, far = dim.RightOf, dim.LeftOf, d.from
 	}
-	r := dim.Running{Datum: geom.V(at, 0), From: "floor", Dir: dim.Vertical, Side: side}
+	r := dim.Running{Datum: geom.V(at, 0), From: d.m.say("floor"), Dir: dim.Vertical, Side: side}
 	add := func(z unit.Length, label string) {
 		for _, p := range r.Points {
 			if abs(p.Y-z) < 0.5 {
@@ -119,7 +122,7 @@ func (d *drilling) heights() []dim.Request {
 	}
 	for _, h := range d.hangs {
 		if h.part.Angle != nil {
-			add(h.part.Angle.Seat, "seat  ")
+			add(h.part.Angle.Seat, d.m.say("seat // of an angle")+"  ")
 		}
 	}
 	return []dim.Request{r, dim.Level{At: geom.V(far, heightLine), Value: heightLine, Side: other, Label: dim.Label{Text: heightLineName}}}
@@ -136,12 +139,12 @@ func (d *drilling) names(s drawing.Scale) []dim.Request {
 		if box.Empty() {
 			continue
 		}
-		text := append(drawing.Wrap(o.Name, d.figures, 45), "keep out")
+		text := append(drawing.Wrap(o.Name, d.figures, 45), d.m.say("keep out"))
 		const size = drawing.Standard
-		wide := max(drawing.TextWidth(o.Name, size), drawing.TextWidth("keep out", size)) + 4
+		wide := max(drawing.TextWidth(o.Name, size), drawing.TextWidth(d.m.say("keep out"), size)) + 4
 		w, h := s.Of(box.Width()), s.Of(box.Height())
 		if w > wide && h > 4*size || h > wide && w > 4*size {
-			out = append(out, dim.Caption{Loop: box.Corners(), Lines: []string{o.Name, "keep out"}, Height: size})
+			out = append(out, dim.Caption{Loop: box.Corners(), Lines: []string{o.Name, d.m.say("keep out")}, Height: size})
 			continue
 		}
 		out = append(out, dim.Note{At: geom.V(box.Max.X, box.Centre().Y), Lines: text, OnEdge: true})
@@ -154,11 +157,11 @@ func (d *drilling) drill(h wallHole) string {
 	a, ok := lists.AnchorFor(h.dia)
 	switch {
 	case h.part.Rod != nil:
-		return fmt.Sprintf("Ø%s x %s deep", d.m.length(h.dia), d.m.length(h.inWall))
+		return d.m.sayf("Ø%s x %s deep", d.m.length(h.dia), d.m.length(h.inWall))
 	case !ok:
-		return "anchor"
+		return d.m.say("anchor")
 	case d.w.Make == model.Stud:
-		return fmt.Sprintf("coach screw Ø%s", d.m.length(a.Bolt))
+		return d.m.sayf("coach screw Ø%s", d.m.length(a.Bolt))
 	}
-	return fmt.Sprintf("anchor Ø%s", d.m.length(a.Drill))
+	return d.m.sayf("anchor Ø%s", d.m.length(a.Drill))
 }

@@ -11,7 +11,7 @@ import (
 // the height line.
 func (d *drilling) table() table {
 	name, _ := d.corner()
-	t := table{heads: []string{"hole", "from " + name, "height", "to line", "drill", "item"}, right: []bool{false, true, true, true, false, false}}
+	t := table{heads: []string{d.m.say("hole"), d.m.sayf("from %s", name), d.m.say("height"), d.m.say("to line"), d.m.say("drill"), d.m.say("item")}, right: []bool{false, true, true, true, false, false}}
 	for _, h := range d.holes {
 		line := d.m.length(h.z - heightLine)
 		if h.z > heightLine {
@@ -23,40 +23,48 @@ func (d *drilling) table() table {
 }
 
 // ground says how to drill into a make of wall.
-var ground = map[model.WallMake]string{
-	model.Brick:        "Solid brick: the whole plug in the brick, plaster counts for nothing; keep off joints and outside corners.",
-	model.Concrete:     "Concrete: keep off the reinforcement; blow the holes out.",
-	model.Aerated:      "Aerated block: drill without hammer; only anchors approved for aerated block.",
-	model.Hollow:       "Hollow block: drill without hammer; only anchors approved for hollow block.",
-	model.Stud:         "Timber stud: fixings hold in the studs only. Prove the middle of each stud with a thin drill before the first hole.",
-	model.Plasterboard: "Plasterboard by itself carries no angle: find or build a solid ground behind it first.",
-	model.UnknownWall:  "The make of this wall is not known: drill one test hole where it is covered later, then choose the anchor.",
+func (m *maker) ground(k model.WallMake) string {
+	switch k {
+	case model.Brick:
+		return m.say("Solid brick: the whole plug in the brick, plaster counts for nothing; keep off joints and outside corners.")
+	case model.Concrete:
+		return m.say("Concrete: keep off the reinforcement; blow the holes out.")
+	case model.Aerated:
+		return m.say("Aerated block: drill without hammer; only anchors approved for aerated block.")
+	case model.Hollow:
+		return m.say("Hollow block: drill without hammer; only anchors approved for hollow block.")
+	case model.Stud:
+		return m.say("Timber stud: fixings hold in the studs only. Prove the middle of each stud with a thin drill before the first hole.")
+	case model.Plasterboard:
+		return m.say("Plasterboard by itself carries no angle: find or build a solid ground behind it first.")
+	}
+	return m.say("The make of this wall is not known: drill one test hole where it is covered later, then choose the anchor.")
 }
 
 // notes are what to know on the ladder.
 func (d *drilling) notes() []string {
 	name, _ := d.corner()
 	r := d.m.b.Room
-	datum := "Heights count from the floor."
+	datum := d.m.say("Heights count from the floor.")
 	if len(r.Floor) > 0 {
-		datum = fmt.Sprintf("Heights count from the floor at corner %s.", r.Floor[0].Corner)
+		datum = d.m.sayf("Heights count from the floor at corner %s.", r.Floor[0].Corner)
 	}
-	line := fmt.Sprintf("%s Strike the line %s level and measure every height from it.", datum, heightLineName)
+	line := datum + " " + d.m.sayf("Strike the line %s level and measure every height from it.", heightLineName)
 	for _, f := range r.Floor {
 		if (f.Corner == d.w.From.Name || f.Corner == d.w.To.Name) && f.Height != 0 {
-			line += fmt.Sprintf(" At corner %s it is %s above the floor.", f.Corner, d.m.length(heightLine-f.Height))
+			line += " " + d.m.sayf("At corner %s it is %s above the floor.", f.Corner, d.m.length(heightLine-f.Height))
 		}
 	}
 	out := []string{
-		"HIDDEN SERVICES: the keep-outs are only what was surveyed. Detector, power off, test hole; water, gas and heating run in walls too.",
+		d.m.say("HIDDEN SERVICES: the keep-outs are only what was surveyed. Detector, power off, test hole; water, gas and heating run in walls too."),
 		line,
-		fmt.Sprintf("Sizes along the wall run from corner %s. Drill one hole, hang the bar level, mark the others through the steel.", name),
-		"ANCHORS: only with the approval values of the anchor bought, in this wall. Pull one before trusting all. " + ground[d.w.Make],
+		d.m.sayf("Sizes along the wall run from corner %s. Drill one hole, hang the bar level, mark the others through the steel.", name),
+		d.m.say("ANCHORS: only with the approval values of the anchor bought, in this wall. Pull one before trusting all.") + " " + d.m.ground(d.w.Make),
 	}
 	for _, p := range d.m.parts(func(p *model.Part) bool { return p.Angle != nil && p.Angle.Wall == d.w }) {
 		for _, s := range append(append([]string{}, p.Angle.Moved...), p.Angle.Unmatched...) {
-			out = append(out, fmt.Sprintf("%s: %s.", p.ID, s))
+			out = append(out, fmt.Sprintf("%s: %s.", p.ID, d.m.pass(s)))
 		}
 	}
-	return append(out, "Dust: mask and extraction.")
+	return append(out, d.m.say("Dust: mask and extraction."))
 }

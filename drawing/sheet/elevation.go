@@ -18,8 +18,8 @@ func elevationSheets(m *maker) []page {
 	if len(m.parts(func(p *model.Part) bool { return p.Rod == nil })) == 0 {
 		return nil
 	}
-	pg := m.new("front", "Front elevation, seen from the room")
-	pg.block.DocumentType = "arrangement"
+	pg := m.new("front", m.say("Front elevation, seen from the room"))
+	pg.block.DocumentType = m.say("arrangement")
 	pg, _ = m.pictures(pg, m.frontShot())
 	return append([]page{pg}, m.wallPages()...)
 }
@@ -56,7 +56,7 @@ func (m *maker) frontShot() shot {
 		lo = geom.Vec3{X: min(lo.X, b.Min.X), Y: min(lo.Y, b.Min.Y)}
 		hi = geom.Vec3{X: max(hi.X, b.Max.X)}
 	}
-	f := facing{id: "front", title: "Front elevation, seen from the room", parts: parts}
+	f := facing{id: "front", title: m.say("Front elevation, seen from the room"), parts: parts}
 	f.plane = geom.Line{P: geom.V(0, m.viewpoint(parts, (lo.X+hi.X)/2)), D: geom.V(1, 0)}
 	f.walls = m.uprightWalls(f.plane, lo.X-unit.M, hi.X+unit.M)
 	f.window = drawing.Rect{Min: geom.V(lo.X-m.strip(), -30), Max: geom.V(hi.X+m.strip(), m.highest())}
@@ -77,7 +77,7 @@ func (m *maker) frontShot() shot {
 func (m *maker) elevationShot(f facing) shot {
 	s := &stage{elevation: true}
 	s.addParts(f.parts...)
-	s.addWalls(m.b.Room, 6*unit.M)
+	s.addWalls(m, 6*unit.M)
 	s.addObstacles(m.b.Room)
 	look := view.Section(f.plane)
 	v := window(view.Of(s.scene, look), f.window, func(st view.Stroke) bool {

@@ -46,13 +46,13 @@ func (m *maker) frontDims(f facing) []dim.Request {
 	for _, c := range m.cuttings() {
 		if c.seat != nil {
 			if x := c.line.P.X; x > f.window.Min.X && x < f.window.Max.X {
-				xs = append(xs, stop{at: geom.V(x, 0), name: "seat"})
+				xs = append(xs, stop{at: geom.V(x, 0), name: m.say("seat // of a person")})
 			}
 		}
 	}
-	ask := ladder(geom.V(left, 0), "floor", dim.Vertical, dim.LeftOf, heights)
+	ask := m.ladder(geom.V(left, 0), m.say("floor"), dim.Vertical, dim.LeftOf, heights)
 	if datum, name, ok := m.leftCorner(f); ok {
-		ask = append(ask, ladder(geom.V(datum, 0), name, dim.Horizontal, dim.Below, xs)...)
+		ask = append(ask, m.ladder(geom.V(datum, 0), name, dim.Horizontal, dim.Below, xs)...)
 	}
 	return append(append(ask, m.obstacleNotes(f)...), m.legCaptions(f)...)
 }
@@ -115,7 +115,7 @@ func (m *maker) legCaptions(f facing) []dim.Request {
 	var ask []dim.Request
 	for _, z := range m.b.Design.Zones {
 		if box, ok := f.zone(z); ok && z.Kind == model.ThighZone {
-			ask = append(ask, dim.Caption{Loop: box.Corners(), Lines: []string{"leg room", z.Person}})
+			ask = append(ask, dim.Caption{Loop: box.Corners(), Lines: []string{m.say("leg room"), z.Person}})
 		}
 	}
 	return ask

@@ -39,7 +39,7 @@ func (m *maker) rowPages(shots []shot) []page {
 	var out []page
 	for len(shots) > 0 {
 		blank := m.new(shots[0].id, "")
-		blank.block.DocumentType = "arrangement"
+		blank.block.DocumentType = m.say("arrangement")
 		best, scale := m.pictures(blank, shots[0])
 		n := 1
 		for k := 2; k <= len(shots); k++ {
@@ -53,7 +53,7 @@ func (m *maker) rowPages(shots []shot) []page {
 		for _, s := range shots[:n] {
 			names = append(names, s.title[strings.LastIndex(s.title, " ")+1:])
 		}
-		best.sheet.Title = "Walls " + strings.Join(names, ", ") + ", seen from the room"
+		best.sheet.Title = m.sayf("Walls %s, seen from the room", strings.Join(names, ", "))
 		out = append(out, best)
 		shots = shots[n:]
 	}
@@ -84,7 +84,7 @@ func (m *maker) wallShot(w *model.Wall, hung []*model.Part) shot {
 			}
 		}
 	}
-	f := facing{id: "wall-" + stem(w.Name), title: "Wall " + w.Name + " " + w.From.Name + "-" + w.To.Name}
+	f := facing{id: "wall-" + stem(w.Name), title: m.sayf("Wall %s %s-%s", w.Name, w.From.Name, w.To.Name)}
 	f.plane = l.Shift(-deep - 15)
 	f.parts = m.parts(func(p *model.Part) bool { return p.RollOut == nil && p.Rod == nil })
 	f.walls = m.uprightWalls(f.plane, -unit.M, l.D.Len()+unit.M)
@@ -122,8 +122,8 @@ func (m *maker) wallDims(f facing, w *model.Wall, hung []*model.Part) []dim.Requ
 	if w.Next() != nil && f.window.Min.X >= 0 {
 		datum, name = geom.V(w.Length(), 0), w.To.Name
 	}
-	ask := ladder(geom.V(f.window.Min.X, 0), "floor", dim.Vertical, dim.LeftOf, heights)
-	ask = append(ask, ladder(datum, name, dim.Horizontal, dim.Below, xs)...)
+	ask := m.ladder(geom.V(f.window.Min.X, 0), m.say("floor"), dim.Vertical, dim.LeftOf, heights)
+	ask = append(ask, m.ladder(datum, name, dim.Horizontal, dim.Below, xs)...)
 	return append(ask, m.obstacleNotes(f)...)
 }
 

@@ -23,13 +23,13 @@ func fitSheets(m *maker) []page {
 		for _, w := range f.Ways {
 			all = append(all, ordered{p, w})
 			if s := w.ShapeText(); s != "" {
-				words = append(words, fmt.Sprintf("%d %s: %s.", p.Mark, p.ID, s))
+				words = append(words, fmt.Sprintf("%d %s: %s.", p.Mark, p.ID, m.passAll(s)))
 			}
 			for _, s := range w.Scribe {
-				words = append(words, fmt.Sprintf("%d %s, %s edge: its wall is %s off straight; leave %s more wood there and scribe it on the spot.", p.Mark, p.ID, s.Edge, m.length(s.Bow), m.length(s.OverWood)))
+				words = append(words, m.sayf("%d %s, %s edge: its wall is %s off straight; leave %s more wood there and scribe it on the spot.", p.Mark, p.ID, m.pass(s.Edge), m.length(s.Bow), m.length(s.OverWood)))
 			}
 			for _, a := range f.Assumed {
-				if s := a.What + " (" + a.Source + ")."; !slices.Contains(assumed, s) {
+				if s := m.passAll(a.What) + " (" + m.passAll(a.Source) + ")."; !slices.Contains(assumed, s) {
 					assumed = append(assumed, s)
 				}
 			}
@@ -38,15 +38,15 @@ func fitSheets(m *maker) []page {
 	if len(all) == 0 {
 		return nil
 	}
-	f := newListing(m, "order-sizes", "Order sizes")
-	f.table("Sizes to order", m.orderTable(all), asIs)
-	f.notes("How to read it", m.orderNotes(all[0].way))
+	f := newListing(m, "order-sizes", m.say("Order sizes"))
+	f.table(m.say("Sizes to order"), m.orderTable(all), asIs)
+	f.notes(m.say("How to read it"), m.orderNotes(all[0].way))
 	m.curves(f, all)
-	f.notes("Shape of the ends", words)
-	f.notes("Taken for granted", assumed)
-	pages := f.pages("order list")
+	f.notes(m.say("Shape of the ends"), words)
+	f.notes(m.say("Taken for granted"), assumed)
+	pages := f.pages(m.say("order list"))
 	for i := range pages {
-		pages[i].block.Tolerance = "sizes to order " + m.shopTolerance(all[0].way)
+		pages[i].block.Tolerance = m.sayf("sizes to order %s", m.shopTolerance(all[0].way))
 	}
 	return pages
 }
@@ -57,29 +57,31 @@ type ordered struct {
 	way  model.FitWay
 }
 
-func (o ordered) title() string { return fmt.Sprintf("%d  %s, %s", o.part.Mark, o.part.ID, o.way.Name) }
+func (m *maker) orderTitle(o ordered) string {
+	return fmt.Sprintf("%d  %s, %s", o.part.Mark, o.part.ID, m.pass(o.way.Name))
+}
 
 // orderTable has a row for every slab and way; the second size is at the other
 // end of the slab.
 func (m *maker) orderTable(all []ordered) table {
-	t := table{heads: []string{"no.", "slab", "between", "size", "drawn", "order", "would do", "fits as drawn"},
+	t := table{heads: m.heads("no.", "slab", "between", "size", "drawn", "order", "would do", "fits as drawn"),
 		right: []bool{true, false, false, false, true, true, true, true}}
 	for _, o := range all {
 		w := o.way
-		where := [2]string{"length at the back", "at the front"}
+		where := [2]string{m.say("length at the back"), m.say("at the front")}
 		if w.Name == "depth" {
-			where = [2]string{"depth at the left", "at the right"}
+			where = [2]string{m.say("depth at the left"), m.say("at the right")}
 		}
-		one := []string{fmt.Sprint(o.part.Mark), o.part.ID, w.From + " - " + w.To, where[0], m.length(w.Size), "not yet", "", "unchecked"}
+		one := []string{fmt.Sprint(o.part.Mark), o.part.ID, w.From + " - " + w.To, where[0], m.length(w.Size), m.say("not yet"), "", m.say("unchecked")}
 		two := []string{"", "", "", where[1], m.length(w.Other), "", "", ""}
 		if len(w.Disputed) > 0 {
-			one[7] = "disputed"
+			one[7] = m.say("disputed")
 		}
 		if w.Order != nil {
 			one[5], two[5] = m.length(w.Order.Size)+" "+m.shopTolerance(w), m.length(w.OrderOther())+" "+m.shopTolerance(w)
-			one[6], one[7] = "none", m.percent(w.Chance.Fits(0))
+			one[6], one[7] = m.say("none // of the sizes"), m.percent(w.Chance.Fits(0))
 			if w.Order.Good {
-				one[6] = m.length(w.Order.From) + " to " + m.length(w.Order.To)
+				one[6] = m.sayf("%s to %s", m.length(w.Order.From), m.length(w.Order.To))
 			}
 		}
 		t.rows = append(t.rows, one, two)
@@ -101,20 +103,20 @@ func (m *maker) shopTolerance(w model.FitWay) string {
 func (m *maker) percent(p float64) string {
 	switch {
 	case p > 0.9995:
-		return "over " + m.style.Number(99.9, 1) + " %"
+		return m.sayf("over %s %%", m.style.Number(99.9, 1))
 	case p < 0.0005:
-		return "under " + m.style.Number(0.1, 1) + " %"
+		return m.sayf("under %s %%", m.style.Number(0.1, 1))
 	}
 	return m.style.Number(100*p, 1) + " %"
 }
 
 func (m *maker) orderNotes(w model.FitWay) []string {
 	return []string{
-		fmt.Sprintf("The slab sheets show the slab as drawn. Order it in this size from a shop that keeps %s; both ends of the slab change alike, its angles stay.", m.shopTolerance(w)),
-		fmt.Sprintf("Fits: it goes in with a gap of %s or more to each wall. Jams: what is delivered does not. Shows: a gap is more than %s wider than drawn (%s between slabs) when the slab lies in place.",
+		m.sayf("The slab sheets show the slab as drawn. Order it in this size from a shop that keeps %s; both ends of the slab change alike, its angles stay.", m.shopTolerance(w)),
+		m.sayf("Fits: it goes in with a gap of %s or more to each wall. Jams: what is delivered does not. Shows: a gap is more than %s wider than drawn (%s between slabs) when the slab lies in place.",
 			m.length(w.Wish.Least), m.length(w.Wish.Wider), m.length(w.Wish.WiderJoint)),
-		fmt.Sprintf("Would do: every size that jams and shows with no more than %s each.", m.percent(1-w.Wish.Sure)),
-		"Where it says unchecked or disputed, measure first: no size can be given. The report names the readings.",
+		m.sayf("Would do: every size that jams and shows with no more than %s each.", m.percent(1-w.Wish.Sure)),
+		m.say("Where it says unchecked or disputed, measure first: no size can be given. The report names the readings."),
 	}
 }
 
@@ -141,7 +143,7 @@ func (m *maker) curves(f *listing, all []ordered) {
 	if !f.fresh() && high+columnGutter+tall > f.left() {
 		f.next()
 	}
-	f.add("legend", legend, high)
+	f.add(m.say("legend"), legend, high)
 	for len(list) > 0 {
 		if !f.fresh() && tall > f.left() {
 			f.next()
@@ -151,7 +153,7 @@ func (m *maker) curves(f *listing, all []ordered) {
 		for i, o := range list[:n] {
 			items = append(items, drawing.Move(m.fitCurve(o), geom.V(unit.Length(i)*(curveWidth+columnGap), 0))...)
 		}
-		f.add("what sizes do", items, tall)
+		f.add(m.say("what sizes do"), items, tall)
 		list = list[n:]
 	}
 }
@@ -159,13 +161,13 @@ func (m *maker) curves(f *listing, all []ordered) {
 // curveLegend tells what the lines of all curves are.
 func (m *maker) curveLegend() ([]drawing.Item, unit.Length) {
 	const h, line = drawing.Small, 12
-	items := []drawing.Item{drawing.Write(geom.V(0, -h), "What other sizes do, in percent, by the size ordered", h, drawing.Left).Strong()}
+	items := []drawing.Item{drawing.Write(geom.V(0, -h), m.say("What other sizes do, in percent, by the size ordered"), h, drawing.Left).Strong()}
 	y := -headingRoom - h
 	x := unit.Length(0)
 	for _, e := range []struct {
 		pen  drawing.Pen
 		text string
-	}{{m.lines.Outline(), "jams"}, {m.lines.Hidden(), "shows too wide a gap"}, {wouldDo, "would do"}, {m.lines.Centre(), "order"}} {
+	}{{m.lines.Outline(), m.say("jams")}, {m.lines.Hidden(), m.say("shows too wide a gap")}, {wouldDo, m.say("would do")}, {m.lines.Centre(), m.say("order")}} {
 		items = append(items, drawing.Line(geom.V(x, y+h/2), geom.V(x+line, y+h/2), e.pen))
 		t := drawing.Write(geom.V(x+line+2, y), e.text, h, drawing.Left)
 		items = append(items, t)
@@ -190,7 +192,7 @@ func (m *maker) fitCurve(o ordered) []drawing.Item {
 		return geom.V(plot.Min.X+plot.Width()*(size-first)/max(1, last-first), bottom+curveHeight*unit.Length(share))
 	}
 	items := []drawing.Item{
-		drawing.Write(geom.V(0, -h), drawing.Fit(o.title(), h, curveWidth), h, drawing.Left),
+		drawing.Write(geom.V(0, -h), drawing.Fit(m.orderTitle(o), h, curveWidth), h, drawing.Left),
 		drawing.Line(plot.Min, geom.V(plot.Max.X, bottom), m.lines.Fine()),
 		drawing.Line(plot.Min, geom.V(plot.Min.X, plot.Max.Y), m.lines.Fine()),
 	}
@@ -209,7 +211,7 @@ func (m *maker) fitCurve(o ordered) []drawing.Item {
 		items = append(items, drawing.Line(at(order.From-0.4, 0), at(order.To+0.4, 0), wouldDo))
 	}
 	items = append(items, m.sizeTicks(points[0].Size, last, order.Size, func(s unit.Length) geom.Vec { return at(s, 0) })...)
-	return []drawing.Item{drawing.Group{ID: "curve-" + stem(o.part.ID) + "-" + o.way.Name, Title: o.title(), Items: items}}
+	return []drawing.Item{drawing.Group{ID: "curve-" + stem(o.part.ID) + "-" + o.way.Name, Title: m.orderTitle(o), Items: items}}
 }
 
 // sizeTicks marks whole millimetres on the axis and writes as many of them as

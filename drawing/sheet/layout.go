@@ -101,7 +101,7 @@ func (m *maker) draw(p picture, s drawing.Scale, margin geom.Vec) drawn {
 	asked, report := dim.Place(pl, p.ask)
 	all := pl.Drawn
 	if len(asked) > 0 {
-		all = append(all, drawing.Group{ID: p.id + "-dimensions", Title: "dimensions", Items: asked})
+		all = append(all, drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked})
 	}
 	if p.after != nil {
 		all = append(all, p.after(pl, takenBy(all))...)

@@ -18,7 +18,7 @@ type placed struct {
 
 // besides puts blocks round what stands on a page, in the forms and the order
 // in which most of them find room, and gives those that find none.
-func besides(p *packer, list []block) ([]placed, []block) {
+func (m *maker) besides(p *packer, list []block) ([]placed, []block) {
 	tall := slices.Clone(list)
 	slices.SortStableFunc(tall, func(a, b block) int { return cmp.Compare(b.forms[0].h, a.forms[0].h) })
 	orders := [][]block{list, tall}
@@ -41,7 +41,7 @@ func besides(p *packer, list []block) ([]placed, []block) {
 		}
 	}
 	if len(over) > 0 && len(over) < len(list) {
-		best = announced(p, over, best)
+		best = m.announced(p, over, best)
 	}
 	return best, over
 }
@@ -72,7 +72,7 @@ func missing(list, left []block) float64 {
 }
 
 // announced adds what stands on the next sheet, where there is room to say so.
-func announced(p *packer, over []block, got []placed) []placed {
+func (m *maker) announced(p *packer, over []block, got []placed) []placed {
 	var names []string
 	for _, b := range over {
 		names = append(names, b.name)
@@ -82,7 +82,7 @@ func announced(p *packer, over []block, got []placed) []placed {
 		rest.take(g.box)
 	}
 	for _, w := range []unit.Length{200, 70, 45, 32} {
-		lines := drawing.Wrap("on the next sheet: "+strings.Join(names, ", "), drawing.Small, w)
+		lines := drawing.Wrap(m.sayf("On the next sheet: %s", strings.Join(names, "; ")), drawing.Small, w)
 		h := drawing.Small * (1 + drawing.LinePitch*unit.Length(len(lines)-1))
 		text := drawing.Paragraph(geom.V(0, h-drawing.Small+0.8), lines, drawing.Small, drawing.Left)
 		if box, ok := rest.put(drawing.Bounds(text).Max.X, h+1.6, bottomLeft); ok {
@@ -120,13 +120,13 @@ func (p *packer) putAll(list []block, drawn, written int) (got []placed, left []
 
 // details lays out blocks on a page without pictures, as many as fit.
 func (m *maker) details(list []block) laid {
-	l := laid{size: m.size, chapters: []chapter{{name: "details", title: "details"}}}
+	l := laid{size: m.size, chapters: []chapter{{name: "details", title: m.say("details")}}}
 	p := newPacker(m.size)
 	list = slices.Clone(list)
 	for i := range list {
 		list[i].pull = topLeft
 	}
-	blocks, over := besides(p, list)
+	blocks, over := m.besides(p, list)
 	if len(blocks) == 0 { // larger than the page: shown as far as it goes
 		f := slices.MinFunc(list[0].forms, func(a, b form) int { return cmp.Compare(a.w, b.w) })
 		blocks, over = []placed{{f, drawing.Box(p.all.Min.X, p.all.Max.Y-f.h, f.w, f.h)}}, list[1:]

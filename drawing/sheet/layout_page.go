@@ -159,7 +159,7 @@ func (m *maker) arrange(list []chapter, s drawing.Scale) (laid, bool) {
 		boxes[i] = box
 	}
 	var blocks []placed
-	blocks, l.over = besides(p, beside)
+	blocks, l.over = m.besides(p, beside)
 	for i, st := range columns {
 		others := append([]drawing.Rect(nil), boxes[:i]...)
 		others = append(others, boxes[i+1:]...)

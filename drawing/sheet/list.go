@@ -28,31 +28,31 @@ func listSheets(m *maker) []page {
 			return drawing.Finish(s, b)
 		}
 	}
-	g := newListing(m, "site-check", "Check on site before cutting")
-	g.notes("How", []string{
-		"Measure again before the first cut and write the figure into the box. Where it is worse than \"stop if\", stop: the sheets rest on other sizes. New readings go into the job file, and all sheets are drawn anew.",
-		"Corners: mark both walls at the distance given, measure from mark to mark.",
+	g := newListing(m, "site-check", m.say("Check on site before cutting"))
+	g.notes(m.say("How"), []string{
+		m.say("Measure again before the first cut and write the figure into the box. Where it is worse than \"stop if\", stop: the sheets rest on other sizes. New readings go into the job file, and all sheets are drawn anew."),
+		m.say("Corners: mark both walls at the distance given, measure from mark to mark."),
 	})
-	g.table("Measure on site", m.siteList(), tableForm{by: ladderText, boxes: true})
-	g.notes("On site", m.cautions("site"))
-	return append(out, g.pages("check list")...)
+	g.table(m.say("Measure on site"), m.siteList(), tableForm{by: ladderText, boxes: true})
+	g.notes(m.say("On site"), m.cautions(onSite))
+	return append(out, g.pages(m.say("check list"))...)
 }
 
 // partsPages are the parts list and the buying list; the sheets of the set
 // follow on as many covers as are given.
 func (m *maker) partsPages(covers int) []page {
-	f := newListing(m, "lists", "Parts list and buying list")
-	f.table("Parts", m.partsList(covers), asIs)
-	f.notes("Before you act", m.cautions("making"))
-	f.table("To buy", m.buyingList(), asIs)
-	f.notes("Before you buy", m.cautions("buying"))
-	return f.pages("parts list")
+	f := newListing(m, "lists", m.say("Parts list and buying list"))
+	f.table(m.say("Parts"), m.partsList(covers), asIs)
+	f.notes(m.say("Before you act"), m.cautions(making))
+	f.table(m.say("To buy"), m.buyingList(), asIs)
+	f.notes(m.say("Before you buy"), m.cautions(buying))
+	return f.pages(m.say("parts list"))
 }
 
 // partsList has the columns of ISO 7573: item, quantity, name, material, size,
 // mass, and the sheet that shows it.
 func (m *maker) partsList(covers int) table {
-	t := table{heads: []string{"item", "qty", "part", "material", "length x width x thickness", "kg each", "kg all", "sheet"},
+	t := table{heads: m.heads("item", "qty", "part", "material", "length x width x thickness", "kg each", "kg all", "sheet"),
 		right: []bool{true, true, false, false, false, true, true, true}}
 	var parts int
 	var mass unit.Mass
@@ -67,14 +67,14 @@ func (m *maker) partsList(covers int) table {
 		}
 		kg[material(p)] += i.Mass()
 		t.rows = append(t.rows, []string{
-			fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), m.itemName(i), material(p), lists.SizeText(p, m.length),
+			fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), m.itemName(i), m.pass(material(p)), lists.SizeText(p, m.length),
 			m.tenth(p.Mass()), m.tenth(i.Mass()), m.sheetOf(i, covers),
 		})
 	}
 	for _, name := range of {
-		t.rows = append(t.rows, []string{"", "", "together", name, "", "", m.tenth(kg[name]), ""})
+		t.rows = append(t.rows, []string{"", "", m.say("together"), m.pass(name), "", "", m.tenth(kg[name]), ""})
 	}
-	t.rows = append(t.rows, []string{"", fmt.Sprint(parts), "all parts together", "", "", "", m.tenth(mass), ""})
+	t.rows = append(t.rows, []string{"", fmt.Sprint(parts), m.say("all parts together"), "", "", "", m.tenth(mass), ""})
 	return t
 }
 
@@ -90,10 +90,10 @@ func (m *maker) itemName(i lists.Item) string {
 		s += " ... " + names[n-1]
 	}
 	if hand, _ := m.b.Design.HandOf(i.First()); hand != model.NoHand {
-		s += " (" + string(hand) + ")"
+		s += " (" + m.pass(string(hand)) + ")"
 	}
 	if c := i.First().Cut; c != nil {
-		s += ", cut on " + c.On
+		s += m.sayf(", cut on %s", c.On)
 	}
 	return s
 }
@@ -123,7 +123,7 @@ func (m *maker) sheetOf(i lists.Item, covers int) string {
 	walls := map[string]bool{}
 	for _, q := range i.Parts {
 		if q.Rod != nil {
-			walls["Drilling, wall "+q.Rod.Wall.Name] = true
+			walls[m.sayf("Drilling, wall %s", q.Rod.Wall.Name)] = true
 		}
 	}
 	var out []string
@@ -140,44 +140,55 @@ func (m *maker) sheetOf(i lists.Item, covers int) string {
 
 // buyingList is what is bought, without prices.
 func (m *maker) buyingList() table {
-	t := table{heads: []string{"qty", "what", "size in mm", "kg", "for", "mind"}, right: []bool{true, false, false, true, false, false}}
+	t := table{heads: m.heads("qty", "what", "size in mm", "kg", "for", "mind"), right: []bool{true, false, false, true, false, false}}
 	for _, p := range lists.Purchases(m.b.Design) {
 		mass := ""
 		if p.Mass > 0 {
 			mass = m.tenth(p.Mass)
 		}
-		t.rows = append(t.rows, []string{fmt.Sprint(p.Count), p.What, p.Size, mass, m.forText(p.For), p.Mind})
+		t.rows = append(t.rows, []string{fmt.Sprint(p.Count), m.pass(p.What), m.pass(p.Size), mass, m.forText(p.For), m.pass(p.Mind)})
 	}
 	return t
 }
 
 // forText keeps a list of names short.
 func (m *maker) forText(names []string) string {
+	for i, n := range names {
+		names[i] = m.pass(n)
+	}
 	if n := len(names); n > 3 {
 		return names[0] + " ... " + names[n-1]
 	}
 	return strings.Join(names, ", ")
 }
 
-// listOf says on which list a caution belongs by a word of its act; what has
-// none of the words belongs to the making.
-var listOf = []struct{ word, list string }{
-	{"order", "buying"}, {"anchor", "buying"}, {"wall", "site"}, {"electric", "site"},
+// actList is the list on which a caution stands.
+type actList uint8
+
+const (
+	making actList = iota
+	buying
+	onSite
+)
+
+// listOf tells the list of a caution by a word of its act.
+func listOf(c report.Caution) actList {
+	act := strings.ToLower(c.Act)
+	switch {
+	case strings.Contains(act, "order"), strings.Contains(act, "anchor"):
+		return buying
+	case strings.Contains(act, "wall"), strings.Contains(act, "electric"):
+		return onSite
+	}
+	return making
 }
 
 // cautions gives those of one list.
-func (m *maker) cautions(list string) []string {
+func (m *maker) cautions(list actList) []string {
 	var out []string
 	for _, c := range report.Cautions(m.b.Design) {
-		of := "making"
-		for _, l := range listOf {
-			if strings.Contains(strings.ToLower(c.Act), l.word) {
-				of = l.list
-				break
-			}
-		}
-		if of == list {
-			out = append(out, c.Act+": "+c.Text)
+		if listOf(c) == list {
+			out = append(out, m.pass(c.Act)+": "+m.pass(c.Text))
 		}
 	}
 	return out

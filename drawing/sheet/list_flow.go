@@ -102,7 +102,7 @@ func (f *listing) table(heading string, t table, form tableForm) {
 		part.rows = rows[:n]
 		f.set(heading, part, form, width)
 		if len(rows) == len(t.rows) {
-			heading += ", continued"
+			heading += f.m.say(", continued")
 		}
 		if rows = rows[n:]; len(rows) > 0 {
 			f.next()

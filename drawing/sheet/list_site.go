@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -22,7 +21,7 @@ func (m *maker) siteList() table {
 	s.obstacles()
 	s.delivered()
 	s.wayIn()
-	s.add("measured by, on", "", "")
+	s.add(m.say("measured by, on"), "", "")
 	return s.t
 }
 
@@ -34,14 +33,14 @@ type siteChecks struct {
 
 func (s *siteChecks) add(what, says, stop string) {
 	if s.t.heads == nil {
-		s.t.heads = []string{"measure", "sheet says", "stop if", "measured    "}
+		s.t.heads = append(s.m.heads("measure", "sheet says", "stop if"), s.m.say("measured")+"    ")
 		s.t.right = []bool{false, true, true, false}
 	}
 	s.t.rows = append(s.t.rows, []string{what, says, stop, ""})
 }
 
 // off says how far a figure may be off.
-func (s *siteChecks) off(l unit.Length) string { return "off by " + s.m.length(l) }
+func (s *siteChecks) off(l unit.Length) string { return s.m.sayf("off by %s", s.m.length(l)) }
 
 // widths are the clear widths between the walls at both ends of a slab, at its
 // back, middle and front: the smaller of those at its underside and its top.
@@ -62,23 +61,26 @@ func (s *siteChecks) widths(p *model.Part) {
 	low, high := sp.TopOutline().Bounds()
 	front := max(sp.Front().Start.Y, sp.Front().End.Y) // the straight line of a natural edge
 	inset := min(30, (high.Y-front)/4)
-	at := map[string]unit.Length{"back": high.Y - inset, "middle": (front + high.Y) / 2, "front": front + inset}
-	places := []string{"back", "middle", "front"}
+	type place struct {
+		said string
+		y    unit.Length
+	}
+	places := []place{{s.m.say("back"), high.Y - inset}, {s.m.say("middle"), (front + high.Y) / 2}, {s.m.say("front"), front + inset}}
 	if high.Y-front < 400 {
-		places = []string{"back", "front"}
+		places = []place{places[0], places[2]}
 	}
 	x := (low.X + high.X) / 2
-	for _, place := range places {
-		own, ok := span(sp.TopOutline(), geom.Pose{}, at[place], x)
+	for _, at := range places {
+		own, ok := span(sp.TopOutline(), geom.Pose{}, at.y, x)
 		least := unit.Length(math.Inf(1))
 		for _, z := range []unit.Length{sp.Top - sp.Thickness, sp.Top} {
-			clear, found := span(s.m.b.Room.Plan(z), sp.Pose, at[place], x)
+			clear, found := span(s.m.b.Room.Plan(z), sp.Pose, at.y, x)
 			ok = ok && found
 			least = min(least, clear)
 		}
 		if ok {
-			s.add(fmt.Sprintf("%s: wall to wall at its %s, +%s and +%s", p.ID, place, s.m.length(sp.Top-sp.Thickness), s.m.length(sp.Top)),
-				s.m.length(least), "under "+s.m.length(own+min(1, max(0, (least-own)/2))))
+			s.add(s.m.sayf("%s: wall to wall at its %s, +%s and +%s", p.ID, at.said, s.m.length(sp.Top-sp.Thickness), s.m.length(sp.Top)),
+				s.m.length(least), s.m.sayf("under %s", s.m.length(own+min(1, max(0, (least-own)/2)))))
 		}
 	}
 }
@@ -110,15 +112,15 @@ func (s *siteChecks) walls() {
 			continue
 		}
 		if w.Previous() != nil && w.Next() != nil {
-			s.add(fmt.Sprintf("wall %s: corner %s to %s at +%s", w.Name, w.From.Name, w.To.Name, s.m.length(longest.Seat)),
-				s.m.length(w.Length()), "under "+s.m.length(max(longest.Length+2, w.Length()-3)))
+			s.add(s.m.sayf("wall %s: corner %s to %s at +%s", w.Name, w.From.Name, w.To.Name, s.m.length(longest.Seat)),
+				s.m.length(w.Length()), s.m.sayf("under %s", s.m.length(max(longest.Length+2, w.Length()-3))))
 		}
 		if w.Bow != 0 {
-			word := "hollow "
+			says := s.m.sayf("hollow %s", s.m.length(-w.Bow))
 			if w.Bow > 0 {
-				word = "belly "
+				says = s.m.sayf("belly %s", s.m.length(w.Bow))
 			}
-			s.add(fmt.Sprintf("wall %s: straightedge, at its middle", w.Name), word+s.m.length(abs(w.Bow)), s.off(2))
+			s.add(s.m.sayf("wall %s: straightedge, at its middle", w.Name), says, s.off(2))
 		}
 	}
 }
@@ -136,7 +138,7 @@ func (s *siteChecks) corners() {
 			continue
 		}
 		chord := unit.Length(2 * arm * math.Sin(float64(w.To.Angle)/2))
-		s.add(fmt.Sprintf("corner %s: mark to mark at %s", w.To.Name, s.m.length(unit.Length(arm))), s.m.length(chord), s.off(3))
+		s.add(s.m.sayf("corner %s: mark to mark at %s", w.To.Name, s.m.length(unit.Length(arm))), s.m.length(chord), s.off(3))
 	}
 }
 
@@ -147,7 +149,7 @@ func (s *siteChecks) carries(w *model.Wall) bool { return len(s.m.wallHoles(w)) 
 // drilled have been searched.
 func (s *siteChecks) heights() {
 	for _, f := range s.m.b.Room.Floor {
-		s.add(fmt.Sprintf("corner %s: line %s above the floor", f.Corner, heightLineName), s.m.length(heightLine-f.Height), s.off(2))
+		s.add(s.m.sayf("corner %s: line %s above the floor", f.Corner, heightLineName), s.m.length(heightLine-f.Height), s.off(2))
 	}
 	var walls []string
 	for _, w := range s.m.b.Room.Walls {
@@ -156,7 +158,7 @@ func (s *siteChecks) heights() {
 		}
 	}
 	if len(walls) > 0 {
-		s.add("searched for services: "+strings.Join(walls, ", "), "clear", "found")
+		s.add(s.m.sayf("searched for services: %s", strings.Join(walls, ", ")), s.m.say("clear // of services"), s.m.say("found // of services"))
 	}
 }
 
@@ -168,8 +170,8 @@ func (s *siteChecks) obstacles() {
 			continue
 		}
 		for _, o := range w.Obstacles {
-			s.add(fmt.Sprintf("%s: along wall %s from %s", o.Name, w.Name, w.From.Name), m.length(o.Start)+" to "+m.length(o.End), s.off(5))
-			s.add(fmt.Sprintf("%s: above the floor", o.Name), m.length(o.Bottom)+" to "+m.length(o.Top), s.off(5))
+			s.add(s.m.sayf("%s: along wall %s from %s", o.Name, w.Name, w.From.Name), m.sayf("%s to %s", m.length(o.Start), m.length(o.End)), s.off(5))
+			s.add(s.m.sayf("%s: above the floor", o.Name), m.sayf("%s to %s", m.length(o.Bottom), m.length(o.Top)), s.off(5))
 		}
 	}
 }
@@ -185,14 +187,14 @@ func (s *siteChecks) delivered() {
 	}
 	for _, p := range s.m.parts(func(*model.Part) bool { return true }) {
 		if p.Slab != nil {
-			once(p.Material+" delivered: thickness", s.m.length(p.Slab.Thickness), "under "+s.m.length(p.Slab.Thickness))
+			once(s.m.sayf("%s delivered: thickness", s.m.pass(p.Material)), s.m.length(p.Slab.Thickness), s.m.sayf("under %s", s.m.length(p.Slab.Thickness)))
 			if u := s.m.b.Job.House.Moisture; u > 0 {
-				once(p.Material+" delivered: moisture", s.m.style.Number(u, 1)+" %", "off by 2 %")
+				once(s.m.sayf("%s delivered: moisture", s.m.pass(p.Material)), s.m.style.Number(u, 1)+" %", s.m.say("off by 2 %"))
 			}
 		}
 	}
 	for _, p := range s.m.parts(func(p *model.Part) bool { return p.Angle != nil }) {
-		once("steel delivered: leg, thickness", p.Angle.Section.Name, s.off(2))
+		once(s.m.say("steel delivered: leg, thickness"), p.Angle.Section.Name, s.off(2))
 	}
 }
 
@@ -209,7 +211,7 @@ func (s *siteChecks) wayIn() {
 			}
 		}
 		if says != "" {
-			s.add("way in: "+w.Name+", clear", says, "less")
+			s.add(s.m.sayf("way in: %s, clear", w.Name), says, s.m.say("less"))
 		}
 	}
 }

@@ -93,7 +93,7 @@ func TestEveryCautionIsSaidOnce(t *testing.T) {
 	for name, b := range drillBuilds(t, "A3") {
 		m := newMaker(b)
 		said := map[string]int{}
-		for _, list := range []string{"making", "buying", "site"} {
+		for _, list := range []actList{making, buying, onSite} {
 			for _, c := range m.cautions(list) {
 				said[c]++
 			}

@@ -17,9 +17,9 @@ func planSheets(m *maker) []page {
 	if len(tops) == 0 {
 		return nil
 	}
-	pg := m.new("plan", "Plan, cut above the worktop")
-	pg.block.DocumentType = "arrangement"
-	return m.withNotes(pg, m.planShot(tops), func(f *flow) { m.planNotes(f, tops) }, "widths", "Clear widths at the worktop")
+	pg := m.new("plan", m.say("Plan, cut above the worktop"))
+	pg.block.DocumentType = m.say("arrangement")
+	return m.withNotes(pg, m.planShot(tops), func(f *flow) { m.planNotes(f, tops) }, "widths", m.say("Clear widths at the worktop"))
 }
 
 // planLevel is the height of the highest worktop: the plan is cut over it.
@@ -79,7 +79,7 @@ func (m *maker) planShot(tops []*model.Part) shot {
 	s.addParts(m.parts(func(p *model.Part) bool { return p.Bounds().Min.Z < level })...)
 	w := m.planWindow(tops)
 	v := window(view.Of(s.scene, view.PlanAt(level+1)), w, func(st view.Stroke) bool { return st.Kind != view.Hidden })
-	p := shot{picture: picture{id: "plan", title: "Plan, cut above the worktop", view: v, paint: m.usual(s), style: m.joinery()}}
+	p := shot{picture: picture{id: "plan", title: m.say("Plan, cut above the worktop"), view: v, paint: m.usual(s), style: m.joinery()}}
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		out := m.planWalls(pl, level, w)
 		out = append(out, m.below(pl, level), m.above(pl, level), m.planObstacles(pl, w))
@@ -94,7 +94,7 @@ func (m *maker) planShot(tops []*model.Part) shot {
 
 // below draws what lies under the worktops, dashed.
 func (m *maker) below(pl dim.Plate, level unit.Length) drawing.Item {
-	g := drawing.Group{ID: "plan-below", Title: "below the worktops"}
+	g := drawing.Group{ID: "plan-below", Title: m.say("below the worktops")}
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil || p.RollOut != nil }) {
 		if p.Bounds().Max.Z > level {
 			continue
@@ -108,7 +108,7 @@ func (m *maker) below(pl dim.Plate, level unit.Length) drawing.Item {
 
 // above draws the shelves over the cut as neighbours.
 func (m *maker) above(pl dim.Plate, level unit.Length) drawing.Item {
-	g := drawing.Group{ID: "plan-above", Title: "above the worktops"}
+	g := drawing.Group{ID: "plan-above", Title: m.say("above the worktops")}
 	for _, p := range m.shelves(level) {
 		for _, l := range p.Outline().Loops() {
 			g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), m.lines.Adjacent()))

@@ -19,10 +19,10 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 	var ask []dim.Request
 	for _, t := range tops {
 		for _, x := range m.widths(t) {
-			if x.name != "middle" && -t.Slab.Front().Start.Y < shallow {
+			if !x.middle && -t.Slab.Front().Start.Y < shallow {
 				continue // the table has the others
 			}
-			ask = append(ask, dim.Across{A: x.from, B: x.to, Label: dim.Label{Suffix: " clear"}})
+			ask = append(ask, dim.Across{A: x.from, B: x.to, Label: dim.Label{Suffix: " " + m.say("clear")}})
 		}
 		ask = append(ask, m.planPlaces(t)...)
 	}
@@ -30,7 +30,7 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 	for _, t := range tops {
 		for _, o := range m.openings(t) {
 			if !m.atSide(t, o) {
-				ask = append(ask, dim.Note{At: o.at, Lines: []string{"gap " + m.span(o.least, o.widest)}, OnEdge: true})
+				ask = append(ask, dim.Note{At: o.at, Lines: []string{m.sayf("gap %s", m.span(o.least, o.widest))}, OnEdge: true})
 			}
 		}
 	}
@@ -53,7 +53,7 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 	}
 	for _, p := range m.shelves(planLevel(tops)) {
 		for _, l := range p.Outline().Loops()[:1] {
-			ask = append(ask, dim.Caption{Loop: l, Lines: []string{strings.Join(m.alike(p), ", ") + " above"}})
+			ask = append(ask, dim.Caption{Loop: l, Lines: []string{m.sayf("%s above", strings.Join(m.alike(p), ", "))}})
 		}
 	}
 	return ask
@@ -62,7 +62,7 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 // slabName is the name of a worktop with its height, on one line where the
 // worktop is shallow.
 func (m *maker) slabName(p *model.Part) []string {
-	lines := []string{p.ID, "surface " + m.length(p.Slab.Top)}
+	lines := []string{p.ID, m.sayf("surface %s", m.length(p.Slab.Top))}
 	if -p.Slab.Front().Start.Y < shallow {
 		return []string{strings.Join(lines, ", ")}
 	}
@@ -71,7 +71,7 @@ func (m *maker) slabName(p *model.Part) []string {
 
 // upTo says between which heights an obstacle stands.
 func (m *maker) upTo(o model.Obstacle) string {
-	return m.length(o.Bottom) + " to " + m.length(o.Top) + " up"
+	return m.sayf("%s to %s up", m.length(o.Bottom), m.length(o.Top))
 }
 
 // mostName is how many letters of a name stand on a drawing.
@@ -167,24 +167,24 @@ func (m *maker) planPlaces(t *model.Part) []dim.Request {
 	}
 	for _, c := range m.cuttings() {
 		if c.seat != nil && c.slab == t {
-			stops = append(stops, stop{at: c.at(m.frontOf(c) - markDrop), name: "seat"})
+			stops = append(stops, stop{at: c.at(m.frontOf(c) - markDrop), name: m.say("seat // of a person")})
 		}
 	}
 	if len(stops) == 0 {
 		return nil
 	}
-	datum, from := sp.Pose.Plan(sp.Front().End), "left end"
+	datum, from := sp.Pose.Plan(sp.Front().End), m.say("left end")
 	if ws := m.widths(t); len(ws) > 0 {
 		last := ws[len(ws)-1]
 		datum = last.from
 		if w := m.wallAt(last.from, sp.Top); w != nil {
-			from = "wall " + w.Name
+			from = m.sayf("wall %s", w.Name)
 		}
 	}
 	if math.Abs(math.Cos(float64(sp.Pose.Turn))) > math.Sqrt2/2 {
-		return ladder(datum, from, dim.Horizontal, dim.Below, stops)
+		return m.ladder(datum, from, dim.Horizontal, dim.Below, stops)
 	}
-	return ladder(datum, from, dim.Vertical, dim.Auto, stops)
+	return m.ladder(datum, from, dim.Vertical, dim.Auto, stops)
 }
 
 // planDepths gives the depth from the front edge of each worktop to the walls
@@ -229,12 +229,12 @@ func (m *maker) planDepths(tops []*model.Part) []dim.Request {
 }
 
 // row makes a running dimension of places, none twice.
-func row(datum geom.Vec, from string, dir dim.Direction, side dim.Side, points ...geom.Vec) []dim.Request {
+func (m *maker) row(datum geom.Vec, from string, dir dim.Direction, side dim.Side, points ...geom.Vec) []dim.Request {
 	stops := make([]stop, len(points))
 	for i, p := range points {
 		stops[i].at = p
 	}
-	return ladder(datum, from, dir, side, stops)
+	return m.ladder(datum, from, dir, side, stops)
 }
 
 func abs(l unit.Length) unit.Length {

@@ -25,7 +25,7 @@ func (m *maker) sectionMarks(pl dim.Plate, w drawing.Rect) []drawing.Item {
 				top = paperAt(pl, c.line.P.Add(d.Mul(a)))
 			}
 		}
-		g := drawing.Group{ID: "mark-" + stem(c.letter), Title: "section " + c.letter}
+		g := drawing.Group{ID: "mark-" + stem(c.letter), Title: m.sayf("section %s", c.letter)}
 		for _, end := range []struct {
 			at  geom.Vec
 			dir float64
@@ -58,7 +58,7 @@ func (m *maker) planeEnd(at, in, look geom.Vec, letter string) []drawing.Item {
 // planObstacles draws what is on the walls, and what is hidden in them, as
 // neighbours.
 func (m *maker) planObstacles(pl dim.Plate, w drawing.Rect) drawing.Item {
-	g := drawing.Group{ID: "plan-obstacles", Title: "obstacles"}
+	g := drawing.Group{ID: "plan-obstacles", Title: m.say("obstacles")}
 	frame := geom.Rect(w.Min, w.Max)
 	for _, wall := range m.b.Room.Walls {
 		for _, o := range wall.Obstacles {

@@ -13,25 +13,25 @@ import (
 
 // planNotes sets the table of widths and the keys beside the plan.
 func (m *maker) planNotes(f *flow, tops []*model.Part) {
-	t := grid{boxes: true, pitch: 5, heads: []string{"slab", "at", "clear", "wood", "gap left", "gap right", "measured again"}, right: []bool{false, false, true, true, true, true, false}}
+	t := grid{boxes: true, pitch: 5, heads: m.heads("slab", "at", "clear", "wood", "gap left", "gap right", "measured again"), right: []bool{false, false, true, true, true, true, false}}
 	for _, p := range tops {
 		for _, x := range m.widths(p) {
 			t.rows = append(t.rows, []string{p.ID, x.name, m.length(x.clear), m.length(x.wood), m.length(x.left), m.length(x.right), ""})
 		}
 	}
 	if len(t.rows) > 0 {
-		f.grid("plan-widths", "Clear widths, the smaller of surface and underside: measure again before cutting", t)
+		f.grid("plan-widths", m.say("Clear widths, the smaller of surface and underside: measure again before cutting"), t)
 	}
 	for i, x := range m.planFindings() {
 		var lines []string
 		for _, y := range x {
 			lines = append(lines, y.Why)
 		}
-		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s: %s", i+1, x[0].Status, x[0].Title), lines...)
+		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s: %s", i+1, m.pass(string(x[0].Status)), x[0].Title), lines...)
 	}
 	key, h := m.hatchKey("plan-hatches", f.corner(), f.room.Width(), m.b.Room.Walls)
 	f.put("plan-key", "", []drawing.Item{key}, h+0.5)
-	f.text("plan-notes", "", "Dashed: below the worktop. Double-dotted: above it, or there already. Numbers in rings: parts list.")
+	f.text("plan-notes", "", m.say("Dashed: below the worktop. Double-dotted: above it, or there already. Numbers in rings: parts list."))
 }
 
 // planFindings are the findings that keep the job from the shop and have a
@@ -66,7 +66,7 @@ func (m *maker) planFlags() []flag {
 	for i, l := range m.planFindings() {
 		text := shortened(l[0].Why, 62)
 		if len(l) > 1 {
-			text += fmt.Sprintf(", and %d more", len(l)-1)
+			text += m.sayf(", and %d more", len(l)-1)
 		}
 		out = append(out, flag{fmt.Sprint(i + 1), text, flatAt(l[0])})
 	}

@@ -28,8 +28,8 @@ func rollOutSheets(m *maker) []page {
 
 func (m *maker) rollOutSheet(p *model.Part) []page {
 	v := newRollOutView(m, p)
-	beside := m.boardTable(p, v.boards).blocks("boards", "Boards", m.lines)
-	beside = append(beside, notesBlock("notes", "Notes", m.rollOutNotes(p, v.boards)))
+	beside := m.boardTable(p, v.boards).blocks("boards", m.say("Boards"), m.lines)
+	beside = append(beside, notesBlock("notes", m.say("Notes"), m.rollOutNotes(p, v.boards)))
 	title := fmt.Sprintf("%d  %s", p.Mark, p.ID)
 	var pages []page
 	for _, s := range drawing.Scales {
@@ -49,7 +49,7 @@ func (m *maker) rollOutSheet(p *model.Part) []page {
 	}
 	for i := range pages {
 		b := &pages[i].block
-		b.DocumentType, b.Material, b.Mass = "part drawing, wood", p.Material, m.kg(p.Mass())
+		b.DocumentType, b.Material, b.Mass = m.say("part drawing, wood"), m.pass(p.Material), m.kg(p.Mass())
 	}
 	return pages
 }
@@ -129,7 +129,7 @@ func (v *rollOutView) laid(s drawing.Scale, beside []block) (laid, bool) {
 		l.items = append(l.items, d.at(to))
 		p.take(shifted(d.box, to))
 	}
-	blocks, over := besides(p, beside)
+	blocks, over := v.m.besides(p, beside)
 	for _, b := range blocks {
 		l.items = append(l.items, drawing.Move(b.form.items, b.box.Min)...)
 	}
@@ -144,14 +144,14 @@ func (v *rollOutView) picture(id, title string, look view.Look) picture {
 // front has the heights of all boards from the floor.
 func (v *rollOutView) front() picture {
 	r := v.part.RollOut
-	p := v.picture("front", "Front", view.Front())
+	p := v.picture("front", v.m.say("Front"), view.Front())
 	var z []geom.Vec
 	for _, b := range v.boards {
 		if b.thickness == b.box.Max.Z-b.box.Min.Z {
 			z = append(z, geom.V(0, b.box.Min.Z), geom.V(0, b.box.Max.Z))
 		}
 	}
-	p.ask = append(row(geom.V(0, 0), "floor", dim.Vertical, dim.LeftOf, z...),
+	p.ask = append(v.m.row(geom.V(0, 0), v.m.say("floor"), dim.Vertical, dim.LeftOf, z...),
 		dim.Linear{A: geom.V(0, r.Height), B: geom.V(r.Width, r.Height), Dir: dim.Horizontal, Side: dim.Above})
 	for _, b := range v.boards {
 		if b.thickness == b.box.Max.X-b.box.Min.X && b.box.Min.X <= 0.01 {
@@ -164,7 +164,7 @@ func (v *rollOutView) front() picture {
 // side is seen from the left: the back is on the left.
 func (v *rollOutView) side() picture {
 	r := v.part.RollOut
-	p := v.picture("side", "From the left", view.FromLeft())
+	p := v.picture("side", v.m.say("From the left"), view.FromLeft())
 	p.ask = []dim.Request{dim.Linear{A: geom.V(0, r.Height), B: geom.V(r.Depth, r.Height), Dir: dim.Horizontal, Side: dim.Above}}
 	for _, b := range v.boards {
 		if b.thickness == b.box.Max.Y-b.box.Min.Y { // the rail
@@ -178,7 +178,7 @@ func (v *rollOutView) side() picture {
 
 // top has the castors.
 func (v *rollOutView) top() picture {
-	p := v.picture("top", "From above", view.Plan())
+	p := v.picture("top", v.m.say("From above"), view.Plan())
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		var out []drawing.Item
 		for _, c := range v.castors {
@@ -188,8 +188,8 @@ func (v *rollOutView) top() picture {
 		}
 		return out
 	}
-	along := dim.Running{Datum: geom.V(0, 0), From: "left", Dir: dim.Horizontal, Side: dim.Below}
-	across := dim.Running{Datum: geom.V(0, 0), From: "back", Dir: dim.Vertical, Side: dim.LeftOf}
+	along := dim.Running{Datum: geom.V(0, 0), From: v.m.say("left"), Dir: dim.Horizontal, Side: dim.Below}
+	across := dim.Running{Datum: geom.V(0, 0), From: v.m.say("back"), Dir: dim.Vertical, Side: dim.LeftOf}
 	seen := map[unit.Length]bool{}
 	for _, c := range v.castors {
 		if !seen[c.X] {

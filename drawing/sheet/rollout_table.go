@@ -10,7 +10,7 @@ import (
 // boardTable is the cut list: finished sizes, the length along the grain, equal
 // boards together.
 func (m *maker) boardTable(p *model.Part, boards []board) table {
-	t := table{heads: []string{"no.", "qty", "board", "length (grain)", "width", "thick", "mass each"}, right: []bool{false, true, false, true, true, true, true}}
+	t := table{heads: m.heads("no.", "qty", "board", "length (grain)", "width", "thick", "mass each"), right: []bool{false, true, false, true, true, true, true}}
 	row, count := map[string]int{}, map[string]int{}
 	for _, b := range boards {
 		size := []string{m.length(b.length), m.length(b.width), m.length(b.thickness)}
@@ -18,11 +18,11 @@ func (m *maker) boardTable(p *model.Part, boards []board) table {
 		count[key]++
 		if r, ok := row[key]; ok {
 			t.rows[r][1] = fmt.Sprint(count[key])
-			t.rows[r][2] += ", " + b.name
+			t.rows[r][2] += ", " + m.pass(b.name)
 			continue
 		}
 		row[key] = len(t.rows)
-		t.rows = append(t.rows, []string{fmt.Sprintf("%d.%d", p.Mark, len(t.rows)+1), "1", b.name, size[0], size[1], size[2], m.kg(b.mass)})
+		t.rows = append(t.rows, []string{fmt.Sprintf("%d.%d", p.Mark, len(t.rows)+1), "1", m.pass(b.name), size[0], size[1], size[2], m.kg(b.mass)})
 	}
 	return t
 }
@@ -34,11 +34,11 @@ func (m *maker) rollOutNotes(p *model.Part, boards []board) []string {
 		wood += b.mass
 	}
 	return []string{
-		fmt.Sprintf("Overall %s x %s x %s with its castors. Wood %s, all of it %s.", m.length(r.Width), m.length(r.Depth), m.length(r.Height), m.kg(wood), m.kg(p.Mass())),
-		"Grain along the length of every board; it stands upright in the sides, so that top and sides move together.",
-		"The top lies on the sides and the rail; rail and shelf stand between the sides. Joints to the joiner's choice, not drawn here.",
-		fmt.Sprintf("Rough sizes: %s longer, %s wider, thickness as given. All arrises eased.", m.length(12), m.length(5)),
-		fmt.Sprintf("4 swivel castors, overall height %s, two with brakes. Measure the castors bought before cutting the sides: their height counts.", m.length(r.Castor)),
-		fmt.Sprintf("It rolls out by %s. Castors must not run over cables; check the floor for humps.", m.length(r.Travel)),
+		m.sayf("Overall %s x %s x %s with its castors. Wood %s, all of it %s.", m.length(r.Width), m.length(r.Depth), m.length(r.Height), m.kg(wood), m.kg(p.Mass())),
+		m.say("Grain along the length of every board; it stands upright in the sides, so that top and sides move together."),
+		m.say("The top lies on the sides and the rail; rail and shelf stand between the sides. Joints to the joiner's choice, not drawn here."),
+		m.sayf("Rough sizes: %s longer, %s wider, thickness as given. All arrises eased.", m.length(12), m.length(5)),
+		m.sayf("4 swivel castors, overall height %s, two with brakes. Measure the castors bought before cutting the sides: their height counts.", m.length(r.Castor)),
+		m.sayf("It rolls out by %s. Castors must not run over cables; check the floor for humps.", m.length(r.Travel)),
 	}
 }

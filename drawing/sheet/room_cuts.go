@@ -18,8 +18,10 @@ type cutting struct {
 	zones  []model.Zone
 }
 
-// title is what stands on the sheet and below the picture.
-func (c cutting) title() string { return "Section " + c.letter + "-" + c.letter + " through " + c.name }
+// cutTitle is what stands on the sheet of a section and below its picture.
+func (m *maker) cutTitle(c cutting) string {
+	return m.sayf("Section %[1]s-%[1]s through %[2]s", c.letter, c.name)
+}
 
 // cuttings are the sections of the set: one through every seat, and one
 // through the middle of every worktop that no seat's section meets.

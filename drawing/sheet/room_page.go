@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
 
 	"slabwright/drawing"
@@ -51,7 +50,7 @@ func (m *maker) withNotes(pg page, p shot, notes func(*flow), name, title string
 		}
 	}
 	more := m.new(name, title)
-	more.block.DocumentType = "table"
+	more.block.DocumentType = m.say("table")
 	f = m.down(free[0])
 	notes(f)
 	more.sheet.Add(f.items...)
@@ -91,7 +90,7 @@ type stop struct {
 // ladder makes a running dimension of stops. Stops that lie together within
 // 0.05 mm become one that carries all their names; heights below the floor
 // carry a sign.
-func ladder(datum geom.Vec, from string, dir dim.Direction, side dim.Side, stops []stop) []dim.Request {
+func (m *maker) ladder(datum geom.Vec, from string, dir dim.Direction, side dim.Side, stops []stop) []dim.Request {
 	key := func(v geom.Vec) unit.Length {
 		if dir == dim.Vertical {
 			return v.Y
@@ -114,7 +113,7 @@ func ladder(datum geom.Vec, from string, dir dim.Direction, side dim.Side, stops
 			}
 		}
 		if !known {
-			q.Points, q.Labels = append(q.Points, s.at), append(q.Labels, s.label(d, from == "floor"))
+			q.Points, q.Labels = append(q.Points, s.at), append(q.Labels, s.label(m, d, dir == dim.Vertical))
 		}
 	}
 	if len(q.Points) == 0 {
@@ -124,13 +123,13 @@ func ladder(datum geom.Vec, from string, dir dim.Direction, side dim.Side, stops
 }
 
 // label is what stands at a stop.
-func (s stop) label(d unit.Length, signed bool) dim.Label {
+func (s stop) label(m *maker, d unit.Length, signed bool) dim.Label {
 	l := dim.Label{}
 	if s.name != "" {
 		l.Suffix = " " + s.name
 	}
 	if s.about {
-		l = dim.Label{Text: fmt.Sprintf("%.0f%s", float64(d), l.Suffix)}
+		l = dim.Label{Text: m.about(d) + l.Suffix}
 	} else if d < 0 && signed {
 		l.Prefix = "-"
 	}

@@ -190,14 +190,14 @@ func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect, final bool) (d
 	if len(p.flags) > 0 { // dimension lines stand where they must; flags avoid them, and all other lettering avoids the flags
 		lines, _ := dim.Place(pl, measured(p.ask))
 		flags := m.flags(pl, append(slices.Clone(pl.Drawn), lines...), frame, p.flags)
-		pl.Drawn = append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-flags", Title: "findings", Items: flags})
+		pl.Drawn = append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags})
 	}
 	ask := slices.Clone(p.ask)
 	asked, report := dim.Place(pl, ask)
 	if moved := leadOut(ask, report); moved {
 		asked, report = dim.Place(pl, ask)
 	}
-	items := append(append([]drawing.Item(nil), pl.Drawn...), drawing.Group{ID: p.id + "-dimensions", Title: "dimensions", Items: asked})
+	items := append(append([]drawing.Item(nil), pl.Drawn...), drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked})
 	if !final {
 		return drawing.Group{ID: p.id, Items: items}, report.Clean()
 	}
@@ -206,8 +206,8 @@ func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect, final bool) (d
 			items = append(items, drawing.Group{ID: p.id + id, Title: title, Items: list})
 		}
 	}
-	more("-numbers", "item numbers", m.rings(pl, items, frame, p.rings))
-	more("-corners", "corners", m.tags(pl, items, frame, p.tags))
+	more("-numbers", m.say("item numbers"), m.rings(pl, items, frame, p.rings))
+	more("-corners", m.say("corners"), m.tags(pl, items, frame, p.tags))
 	return drawing.Group{ID: p.id, Title: p.title, Items: items}, report.Clean()
 }
 

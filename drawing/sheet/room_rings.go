@@ -70,7 +70,7 @@ func (m *maker) ringed(r ring, at, mid geom.Vec) drawing.Item {
 	if r.inside {
 		mark.Kind, mark.Size = drawing.Dot, drawing.DotSize
 	}
-	return drawing.Group{ID: r.id, Title: "part " + r.number, Items: []drawing.Item{
+	return drawing.Group{ID: r.id, Title: m.sayf("part %s", r.number), Items: []drawing.Item{
 		drawing.Line(mid.Add(in.Mul(float64(radius))), at, pen), mark,
 		drawing.Circle{Centre: mid, Radius: radius, Pen: pen},
 		drawing.Write(mid, r.number, text, drawing.Middle).Strong(),

@@ -64,7 +64,7 @@ func (m *maker) planWalls(pl dim.Plate, z unit.Length, w drawing.Rect) []drawing
 		for _, l := range strip.Loops() {
 			loops = append(loops, paperChain(pl, l))
 		}
-		out = append(out, drawing.Group{ID: "plan-wall-" + stem(wall.Name), Title: "wall " + wall.Name, Items: []drawing.Item{drawing.Hatch{Loops: loops, Pattern: drawing.Pattern{Material: wallHatch(wall.Make), Width: m.lines.Narrow}}}})
+		out = append(out, drawing.Group{ID: "plan-wall-" + stem(wall.Name), Title: m.sayf("wall %s", wall.Name), Items: []drawing.Item{drawing.Hatch{Loops: loops, Pattern: drawing.Pattern{Material: wallHatch(wall.Make), Width: m.lines.Narrow}}}})
 		breaks = append(breaks, m.breaks(pl, strip, w)...)
 	}
 	for _, chain := range m.faces(z, w) {
@@ -233,15 +233,16 @@ func (m *maker) hatchKey(id string, at geom.Vec, room unit.Length, walls []*mode
 	x, y := at.X, at.Y-h
 	var items []drawing.Item
 	for _, k := range makes(walls) {
-		text := drawing.TextWidth(string(k), drawing.Small)
+		name := m.pass(string(k))
+		text := drawing.TextWidth(name, drawing.Small)
 		if x > at.X && x+w+2+text > at.X+room {
 			x, y = at.X, y-pitch
 		}
 		box := drawing.Box(x, y, w, h).Corners()
 		items = append(items, drawing.Hatch{Loops: [][]geom.Vec{box}, Pattern: drawing.Pattern{Material: wallHatch(k), Width: m.lines.Narrow}},
 			drawing.Outline(box, m.lines.Fine()),
-			drawing.Write(geom.V(x+w+2, y+h/2), string(k), drawing.Small, drawing.MiddleLeft))
+			drawing.Write(geom.V(x+w+2, y+h/2), name, drawing.Small, drawing.MiddleLeft))
 		x += w + 2 + text + 6
 	}
-	return drawing.Group{ID: id, Title: "hatches of the walls", Items: items}, at.Y - y + pitch - h
+	return drawing.Group{ID: id, Title: m.say("hatches of the walls"), Items: items}, at.Y - y + pitch - h
 }

@@ -13,6 +13,7 @@ import (
 // what the wood takes of it.
 type width struct {
 	name        string
+	middle      bool     // in the middle of the slab
 	from, to    geom.Vec // between walls or neighbours, in the room's axes
 	clear, wood unit.Length
 	left, right unit.Length // gaps
@@ -38,9 +39,10 @@ func (m *maker) widths(p *model.Part) []width {
 	back := -min(2*legReach, deep/4) // clear of the steel below
 	var out []width
 	for _, at := range []struct {
-		name string
-		y    unit.Length
-	}{{"back", back}, {"middle", front / 2}, {"front", front + insideEdge}} {
+		name   string
+		y      unit.Length
+		middle bool
+	}{{m.say("back"), back, false}, {m.say("middle"), front / 2, true}, {m.say("front"), front + insideEdge, false}} {
 		if deep < 4*insideEdge {
 			break
 		}
@@ -55,7 +57,7 @@ func (m *maker) widths(p *model.Part) []width {
 		if !ok {
 			continue
 		}
-		out = append(out, width{name: at.name, from: sp.Pose.Plan(geom.V(c0, at.y)), to: sp.Pose.Plan(geom.V(c1, at.y)),
+		out = append(out, width{name: at.name, middle: at.middle, from: sp.Pose.Plan(geom.V(c0, at.y)), to: sp.Pose.Plan(geom.V(c1, at.y)),
 			clear: c1 - c0, wood: w1 - w0, left: w0 - c0, right: c1 - w1})
 	}
 	return out
@@ -178,7 +180,7 @@ func along(chain []geom.Vec, t float64) geom.Vec {
 // span writes a range of lengths, or one length where both are alike.
 func (m *maker) span(a, b unit.Length) string {
 	if s, t := m.length(a), m.length(b); s != t {
-		return s + " to " + t
+		return m.sayf("%s to %s", s, t)
 	}
 	return m.length(a)
 }

@@ -39,13 +39,13 @@ func (s *stage) addParts(parts ...*model.Part) {
 }
 
 // addWalls puts the walls on the stage, from the floor to a height.
-func (s *stage) addWalls(r *model.Room, top unit.Length) {
-	for _, w := range r.Walls {
-		solid := geom.Prism(wallBody(w, r.At), -0.001, top, "wall")
+func (s *stage) addWalls(m *maker, top unit.Length) {
+	for _, w := range m.b.Room.Walls {
+		solid := geom.Prism(wallBody(w, m.b.Room.At), -0.001, top, "wall")
 		if solid.Err() != nil {
 			continue
 		}
-		s.add(view.Item{ID: "wall-" + stem(w.Name), Title: "wall " + w.Name, Role: view.Wall, Faces: solid.Faces(), DropHidden: true}, nil, w)
+		s.add(view.Item{ID: "wall-" + stem(w.Name), Title: m.sayf("wall %s", w.Name), Role: view.Wall, Faces: solid.Faces(), DropHidden: true}, nil, w)
 	}
 }
 

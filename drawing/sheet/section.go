@@ -24,8 +24,8 @@ func sectionSheets(m *maker) []page {
 }
 
 func (m *maker) sectionPages(c cutting) []page {
-	pg := m.new("section-"+stem(c.name), c.title())
-	pg.block.DocumentType = "section"
+	pg := m.new("section-"+stem(c.name), m.cutTitle(c))
+	pg.block.DocumentType = m.say("section")
 	free := drawing.Free(m.size)
 	left, right := free[0], free[0]
 	narrow := len(free) == 1
@@ -43,8 +43,8 @@ func (m *maker) sectionPages(c cutting) []page {
 	pages := []page{pg}
 	last := &pages[0]
 	if narrow {
-		more := m.new("detail-"+stem(c.name), c.title()+", on the wall")
-		more.block.DocumentType = "detail"
+		more := m.new("detail-"+stem(c.name), m.sayf("%s, on the wall", m.cutTitle(c)))
+		more.block.DocumentType = m.say("detail")
 		pages = append(pages, more)
 		last = &pages[1]
 	}
@@ -69,7 +69,7 @@ func (m *maker) sectionPages(c cutting) []page {
 func (m *maker) sectionShot(c cutting) shot {
 	s := &stage{elevation: true}
 	s.addParts(m.parts(func(p *model.Part) bool { return p.RollOut == nil && p.Rod == nil || c.meets(p) })...)
-	s.addWalls(m.b.Room, 6*unit.M)
+	s.addWalls(m, 6*unit.M)
 	s.addObstacles(m.b.Room)
 	front := m.frontOf(c)
 	walls := m.uprightWalls(c.line, front-3*unit.M, 3*unit.M)
@@ -84,7 +84,7 @@ func (m *maker) sectionShot(c cutting) shot {
 	})
 	v = m.endless(s, v, look)
 	v.Cuts = slices.DeleteFunc(v.Cuts, func(a view.CutArea) bool { return s.parts[a.Item] == nil })
-	p := shot{picture: picture{id: "section", title: c.title(), view: v, paint: m.cutPaint(s, c.line), style: m.joinery()}}
+	p := shot{picture: picture{id: "section", title: m.cutTitle(c), view: v, paint: m.cutPaint(s, c.line), style: m.joinery()}}
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		out := append(walls.draw(m, pl, w, floor), m.floor(pl, w, floor))
 		return append(out, m.legOutlines(pl, c, walls)...)

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
 	"slabwright/drawing/view"
@@ -69,7 +67,7 @@ func (m *maker) detailShot(c cutting) (shot, bool) {
 	v := window(view.Of(st.scene, view.Section(c.line)), w, func(x view.Stroke) bool { return x.Kind == view.Cut })
 	s.drill(st, &v)
 	face := m.faceBehind(c, s.heel)
-	p := shot{picture: picture{id: "detail", title: "How " + c.slab.ID + " sits on the wall " + a.Wall.Name, view: v, paint: m.cutPaint(st, c.line), style: m.joinery()}}
+	p := shot{picture: picture{id: "detail", title: m.sayf("How %s sits on the wall %s", c.slab.ID, a.Wall.Name), view: v, paint: m.cutPaint(st, c.line), style: m.joinery()}}
 	p.extra = func(pl dim.Plate) []drawing.Item { return s.fixings(m, pl, w, face) }
 	p.ask = s.dims(m, w, face)
 	p.rings = m.cutRings(st, v, w)
@@ -119,12 +117,12 @@ func (s seating) fixings(m *maker, pl dim.Plate, w drawing.Rect, face unit.Lengt
 	a := s.angle.Angle
 	wall := drawing.Rect{Min: geom.V(face, w.Min.Y), Max: w.Max}
 	out := []drawing.Item{
-		drawing.Group{ID: "detail-wall", Title: "wall " + a.Wall.Name, Items: []drawing.Item{
+		drawing.Group{ID: "detail-wall", Title: m.sayf("wall %s", a.Wall.Name), Items: []drawing.Item{
 			drawing.Hatch{Loops: [][]geom.Vec{paperChain(pl, wall.Corners())}, Pattern: drawing.Pattern{Material: wallHatch(a.Wall.Make), Width: m.lines.Narrow}},
 			drawing.Line(paperAt(pl, wall.Min), paperAt(pl, geom.V(face, w.Max.Y)), m.wallPen()),
 		}},
 	}
-	g := drawing.Group{ID: "detail-fixings", Title: "anchor and screw"}
+	g := drawing.Group{ID: "detail-fixings", Title: m.say("anchor and screw")}
 	for _, h := range s.holes() {
 		a, b := geom.V(h.box.Min.X, h.box.Max.Y), geom.V(h.box.Max.X, h.box.Min.Y) // along the axis, both sides
 		if h.upright {
@@ -227,7 +225,7 @@ func (s seating) dims(m *maker, w drawing.Rect, face unit.Length) []dim.Request 
 		edge = to
 	}
 	ask := []dim.Request{
-		dim.Linear{A: geom.V(edge, t.Top), B: geom.V(face, t.Top), Dir: dim.Horizontal, Side: dim.Above, Label: dim.Label{Suffix: " gap"}},
+		dim.Linear{A: geom.V(edge, t.Top), B: geom.V(face, t.Top), Dir: dim.Horizontal, Side: dim.Above, Label: dim.Label{Suffix: " " + m.say("gap")}},
 		dim.Linear{A: geom.V(w.Min.X, a.Seat), B: geom.V(w.Min.X, t.Top), Dir: dim.Vertical, Side: dim.LeftOf},
 		dim.Linear{A: geom.V(s.heel-a.Section.Thickness, low), B: geom.V(s.heel-a.Section.Thickness, high), Dir: dim.Vertical, Side: dim.LeftOf},
 		dim.Note{At: geom.V(s.heel-a.Section.Leg*0.35, a.Seat-a.Section.Thickness/2), Lines: []string{a.Section.Name}, OnEdge: false},
@@ -238,13 +236,13 @@ func (s seating) dims(m *maker, w drawing.Rect, face unit.Length) []dim.Request 
 	ask = append(ask, below(s.heel-a.Section.Leg, ""))
 	if s.screw != nil {
 		x := s.heel - s.screw.FromHeel
-		ask = append(ask, below(x, " screw"))
-		lines := []string{"screw, hole Ø" + m.length(s.screw.Dia)}
+		ask = append(ask, below(x, " "+m.say("screw")))
+		lines := []string{m.sayf("screw, hole Ø%s", m.length(s.screw.Dia))}
 		if s.screw.Slot > 0 {
-			lines[0] = fmt.Sprintf("screw, slot %s x %s", m.length(s.screw.Dia), m.length(s.screw.Dia+s.screw.Slot))
+			lines[0] = m.sayf("screw, slot %s x %s", m.length(s.screw.Dia), m.length(s.screw.Dia+s.screw.Slot))
 		}
 		if p, ok := s.pilot(); ok {
-			lines = append(lines, fmt.Sprintf("pilot Ø%s, %s deep", m.length(p.Dia), m.length(p.Depth)))
+			lines = append(lines, m.sayf("pilot Ø%s, %s deep", m.length(p.Dia), m.length(p.Depth)))
 		}
 		ask = append(ask, dim.Note{At: geom.V(x, a.Seat-18), Lines: lines, OnEdge: true})
 	}
@@ -256,7 +254,7 @@ func (s seating) dims(m *maker, w drawing.Rect, face unit.Length) []dim.Request 
 		}
 		ask = append(ask,
 			dim.Linear{A: geom.V(s.heel+36, from), B: geom.V(s.heel+36, z), Dir: dim.Vertical, Side: dim.RightOf},
-			dim.Note{At: geom.V(s.heel-26, z), Lines: []string{"anchor, hole Ø" + m.length(s.anchor.Dia), "in " + string(a.Wall.Make)}, OnEdge: true})
+			dim.Note{At: geom.V(s.heel-26, z), Lines: []string{m.sayf("anchor, hole Ø%s", m.length(s.anchor.Dia)), m.sayf("in %s", m.pass(string(a.Wall.Make)))}, OnEdge: true})
 	}
 	return ask
 }

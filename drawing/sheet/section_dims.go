@@ -17,12 +17,12 @@ func number(p *model.Part) string { return fmt.Sprint(p.Mark) }
 func (m *maker) sectionDims(c cutting, walls upright, front unit.Length, w drawing.Rect) []dim.Request {
 	sp := c.slab.Slab
 	at := func(z unit.Length) geom.Vec { return geom.V(front, z) }
-	stops := []stop{{at: at(sp.Top), name: "surface"}, {at: at(sp.Top - sp.Thickness), name: "underside"}}
+	stops := []stop{{at: at(sp.Top), name: m.say("surface")}, {at: at(sp.Top - sp.Thickness), name: m.say("underside")}}
 	if low := m.b.Room.FloorAt(c.at(front)); low != 0 {
-		stops = append(stops, stop{at: at(low), name: "floor here"})
+		stops = append(stops, stop{at: at(low), name: m.say("floor here")})
 	}
 	for _, f := range m.sitters(c) {
-		stops = append(stops, stop{at: at(f.elbow), name: "elbow", about: true}, stop{at: at(f.seat), name: "seat", about: true})
+		stops = append(stops, stop{at: at(f.elbow), name: m.say("elbow"), about: true}, stop{at: at(f.seat), name: m.say("seat // of a person"), about: true})
 	}
 	var ask []dim.Request
 	var depths []dim.Request
@@ -32,17 +32,16 @@ func (m *maker) sectionDims(c cutting, walls upright, front unit.Length, w drawi
 			continue
 		}
 		to := box.Max.X
-		what := "feet"
+		what := m.say("feet")
 		if z.Kind == model.ThighZone {
-			what = "thighs"
 			stops = append(stops, m.thighStops(z, at)...)
-			what = "knees"
+			what = m.say("knees")
 		}
 		if _, want, _ := c.along(z.Plan); want > to+1 {
-			what += fmt.Sprintf(", want %.0f", float64(want-front))
+			what += m.sayf(", want %s", m.about(want-front))
 		}
 		if len(c.zones) <= 4 {
-			depths = append(depths, dim.Linear{A: geom.V(front, z.Floor), B: geom.V(to, z.Floor), Dir: dim.Horizontal, Side: dim.Below, Label: dim.Label{Text: fmt.Sprintf("%.0f %s", float64(to-front), what)}})
+			depths = append(depths, dim.Linear{A: geom.V(front, z.Floor), B: geom.V(to, z.Floor), Dir: dim.Horizontal, Side: dim.Below, Label: dim.Label{Text: m.about(to-front) + " " + what}})
 		}
 	}
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Kind == model.KindShelf }) {
@@ -54,10 +53,10 @@ func (m *maker) sectionDims(c cutting, walls upright, front unit.Length, w drawi
 		stops = append(stops, stop{at: geom.V(from, under), name: p.ID})
 		x := from + (to-from)/3
 		if below := m.topBelow(c, x, under); below > 0 {
-			ask = append(ask, dim.Across{A: geom.V(x, below), B: geom.V(x, under), Label: dim.Label{Suffix: " free"}})
+			ask = append(ask, dim.Across{A: geom.V(x, below), B: geom.V(x, under), Label: dim.Label{Suffix: " " + m.say("free // room")}})
 		}
 	}
-	ask = append(ladder(geom.V(front, 0), "floor", dim.Vertical, dim.LeftOf, stops), ask...)
+	ask = append(m.ladder(geom.V(front, 0), m.say("floor"), dim.Vertical, dim.LeftOf, stops), ask...)
 	ask = append(ask, depths...)
 	for _, wall := range m.b.Room.Walls {
 		for _, o := range wall.Obstacles {
@@ -88,15 +87,15 @@ func (m *maker) thighStops(z model.Zone, at func(unit.Length) geom.Vec) []stop {
 	need := z.Floor + z.Height
 	f, ok := m.legFinding(z)
 	if !ok || f.Margin == nil || f.Measured == nil {
-		return []stop{{at: at(need), name: "thighs", about: true}}
+		return []stop{{at: at(need), name: m.say("thighs"), about: true}}
 	}
-	text := "thighs, " + m.length(unit.Length(f.Margin.Value)) + " free"
+	text := m.sayf("thighs, %s free", m.length(unit.Length(f.Margin.Value)))
 	if f.Margin.Value < 0 {
-		text = "thighs, " + m.length(unit.Length(-f.Margin.Value)) + " LACKING"
+		text = m.sayf("thighs, %s LACKING", m.length(unit.Length(-f.Margin.Value)))
 	}
 	out := []stop{{at: at(need), name: text, about: true}}
 	if len(f.Parts) > 0 && f.Parts[0] != z.Slab {
-		out = append(out, stop{at: at(z.Floor + unit.Length(f.Measured.Value)), name: "lowest: " + f.Parts[0]})
+		out = append(out, stop{at: at(z.Floor + unit.Length(f.Measured.Value)), name: m.sayf("lowest: %s", f.Parts[0])})
 	}
 	return out
 }

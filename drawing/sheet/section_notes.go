@@ -1,9 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-	"math"
-
 	"slabwright/drawing"
 	"slabwright/model"
 	"slabwright/model/find"
@@ -16,13 +13,13 @@ func (m *maker) sitting(f *flow, c cutting) {
 		return
 	}
 	var say []string
-	t := grid{heads: []string{"who sits there", "what", "needs", "there is", "to spare"}, right: []bool{false, false, true, true, true}}
+	t := grid{heads: m.heads("who sits there", "what", "needs", "there is", "to spare"), right: []bool{false, false, true, true, true}}
 	for _, z := range c.zones {
 		x, ok := m.legFinding(z)
 		if !ok || z.Kind == model.FootZone && x.Status == find.Pass {
 			continue
 		}
-		row := []string{z.Person, string(z.Kind), m.length(z.Height), "free", ""}
+		row := []string{z.Person, m.pass(string(z.Kind)), m.length(z.Height), m.say("free // room"), ""}
 		if x.Measured != nil {
 			row[3] = m.length(unit.Length(x.Measured.Value))
 		}
@@ -32,12 +29,12 @@ func (m *maker) sitting(f *flow, c cutting) {
 		t.rows = append(t.rows, row)
 		t.bold = append(t.bold, x.Status.Severity() > find.Warn.Severity())
 		if z.Kind == model.ThighZone {
-			say = append(say, legSentence(z, x, row[4]))
+			say = append(say, m.legSentence(z, x, row[4]))
 		}
 	}
 	for _, s := range m.sitters(c) {
 		above := c.slab.Slab.Top - s.elbow
-		say = append(say, fmt.Sprintf("Elbow %.0f mm %s the surface, seat about %.0f mm high.", math.Abs(float64(above)), map[bool]string{true: "below", false: "above"}[above >= 0], float64(s.seat-s.floor)))
+		say = append(say, m.elbowSentence(above, s.seat-s.floor))
 	}
 	if len(t.rows) == 0 {
 		return
@@ -51,19 +48,27 @@ func (m *maker) sitting(f *flow, c cutting) {
 		}
 	}
 	f.grid("sitting", "", t)
-	f.text("sitting-notes", "", "Heights above the floor under the seat, in shoes; body sizes are estimates from stature and mass, the figure is a hint. Measure the thigh's top and the elbow on the person, seated, before the wood is ordered.")
+	f.text("sitting-notes", "", m.say("Heights above the floor under the seat, in shoes; body sizes are estimates from stature and mass, the figure is a hint. Measure the thigh's top and the elbow on the person, seated, before the wood is ordered."))
+}
+
+// elbowSentence says where the elbows are and how high the seat is.
+func (m *maker) elbowSentence(above, seat unit.Length) string {
+	if above >= 0 {
+		return m.sayf("Elbow %s below the surface, seat about %s high.", m.named(m.about(above)), m.named(m.about(seat)))
+	}
+	return m.sayf("Elbow %s above the surface, seat about %s high.", m.named(m.about(-above)), m.named(m.about(seat)))
 }
 
 // legSentence is the answer to whether the legs go under.
-func legSentence(z model.Zone, x find.Finding, spare string) string {
+func (m *maker) legSentence(z model.Zone, x find.Finding, spare string) string {
 	switch x.Status {
 	case find.Fail:
-		return "The legs of " + z.Person + " are NOT free: " + x.Why
+		return m.sayf("The legs of %s are NOT free: %s", z.Person, x.Why)
 	case find.Unknown, find.Broken:
-		return "Not known whether the legs of " + z.Person + " are free: " + x.Why
+		return m.sayf("Not known whether the legs of %s are free: %s", z.Person, x.Why)
 	}
 	if x.Margin == nil {
-		return "The legs of " + z.Person + " are free."
+		return m.sayf("The legs of %s are free.", z.Person)
 	}
-	return "The legs of " + z.Person + " are free, with " + spare + " mm to spare over the thighs."
+	return m.sayf("The legs of %s are free, with %s to spare over the thighs.", z.Person, m.named(spare))
 }

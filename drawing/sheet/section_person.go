@@ -96,7 +96,7 @@ func (m *maker) legFills(pl dim.Plate, c cutting, walls upright) []drawing.Item 
 	for _, l := range geom.UnionAll(all...).Loops() {
 		loops = append(loops, paperChain(pl, l))
 	}
-	return []drawing.Item{drawing.Group{ID: "leg-room", Title: "leg room", Items: []drawing.Item{drawing.Area{Loops: loops, Ink: drawing.Pale}}}}
+	return []drawing.Item{drawing.Group{ID: "leg-room", Title: m.say("leg room"), Items: []drawing.Item{drawing.Area{Loops: loops, Ink: drawing.Pale}}}}
 }
 
 // legOutlines draws the border of everybody's leg room.
@@ -113,7 +113,7 @@ func (m *maker) legOutlines(pl dim.Plate, c cutting, walls upright) []drawing.It
 	}
 	var out []drawing.Item
 	for _, who := range order {
-		g := drawing.Group{ID: "leg-room-" + stem(who), Title: "leg room of " + who}
+		g := drawing.Group{ID: "leg-room-" + stem(who), Title: m.sayf("leg room of %s", who)}
 		pen := m.lines.Adjacent()
 		if m.legsFail(c.zones, who) {
 			pen.Ink = drawing.Red
@@ -152,7 +152,7 @@ func (m *maker) figures(pl dim.Plate, c cutting) []drawing.Item {
 		if !found {
 			continue
 		}
-		g := drawing.Group{ID: "figure-" + stem(f.person.Name), Title: f.person.Name + ", sitting"}
+		g := drawing.Group{ID: "figure-" + stem(f.person.Name), Title: m.sayf("%s, sitting", f.person.Name)}
 		body, arm, chair := f.shape(belly)
 		for _, r := range []geom.Region{chair.Minus(body), body, arm} {
 			for _, l := range r.Loops() {

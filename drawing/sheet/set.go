@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"slabwright/drawing"
+	"slabwright/drawing/words"
 	"slabwright/model"
 	"slabwright/model/find"
 	"slabwright/model/report"
@@ -69,11 +70,12 @@ type maker struct {
 	style  unit.Style
 	lines  drawing.LineGroup
 	stamp  string
+	lang   *words.Language
 	others []page
 }
 
 func newMaker(b report.Build) *maker {
-	m := &maker{b: b, size: drawing.A3, lines: drawing.Normal}
+	m := &maker{b: b, size: drawing.A3, lines: drawing.Normal, lang: words.Of(b.Job.Show.Language)}
 	switch b.Job.Show.Paper {
 	case "A4":
 		m.size, m.lines = drawing.A4, drawing.Dense
@@ -87,7 +89,7 @@ func newMaker(b report.Build) *maker {
 		m.style.Decimal = ','
 	}
 	if w := find.Worst(b.Findings); w == find.Fail || w == find.Broken {
-		m.stamp = "NOT FOR THE SHOP"
+		m.stamp = m.say("NOT FOR THE SHOP")
 	}
 	return m
 }
@@ -98,16 +100,17 @@ func (m *maker) block(b drawing.Block, number int) drawing.Block {
 	b.Owner, b.Creator = j.Title, "slabwright "+report.Version
 	b.Number = fmt.Sprintf("%s-%02d", initials(j.Title), number)
 	b.Revision, b.Issued, b.Surveyed = j.Revision, j.Surveyed, j.Surveyed
+	b.Language = m.lang
 	if b.Unit = m.style.Unit; b.Unit == "in" {
-		b.Unit = "inches"
+		b.Unit = m.say("inches")
 	}
 	if b.Tolerance == "" {
-		b.Tolerance = fmt.Sprintf("wood ±%s, thickness ±%s", m.fine(0.5), m.fine(0.3))
+		b.Tolerance = m.sayf("wood ±%s, thickness ±%s", m.fine(0.5), m.fine(0.3))
 	}
 	if b.Status == "" {
-		b.Status = "no check fails; see report.md"
+		b.Status = m.say("no check fails; see report.md")
 		if find.Worst(m.b.Findings) == find.Unknown {
-			b.Status = "a check lacks an input; see report.md"
+			b.Status = m.say("a check lacks an input; see report.md")
 		}
 	}
 	if j.Show.Projection == "third" {
@@ -173,14 +176,14 @@ func (m *maker) parts(want func(*model.Part) bool) []*model.Part {
 }
 
 // alreadyCut stamps the sheets of a part that is cut already, and names the day.
-func alreadyCut(pages []page, p *model.Part) {
+func (m *maker) alreadyCut(pages []page, p *model.Part) {
 	if p.Cut == nil {
 		return
 	}
 	for i := range pages {
 		s := &pages[i].sheet
-		s.Stamp = "CUT ON " + p.Cut.On + ": DO NOT CUT"
-		s.Title += ", already cut"
+		s.Stamp = m.sayf("CUT ON %s: DO NOT CUT", p.Cut.On)
+		s.Title += m.say(", already cut")
 	}
 }
 

@@ -42,21 +42,21 @@ func (m *maker) slabPages(p *model.Part, pieces int) []page {
 	}
 	title := fmt.Sprintf("%d  %s", p.Mark, p.ID)
 	if pieces > 1 {
-		title += fmt.Sprintf(" (make %d)", pieces)
+		title += m.sayf(" (make %d)", pieces)
 	}
 	pages := m.pages("slab-"+stem(p.ID), title, list)
 	for i := range pages {
 		b := &pages[i].block
-		b.DocumentType = "part drawing, wood"
-		b.Material = fmt.Sprintf("%s, t = %s", p.Material, m.length(p.Slab.Thickness))
+		b.DocumentType = m.say("part drawing, wood")
+		b.Material = m.sayf("%s, t = %s", m.pass(p.Material), m.length(p.Slab.Thickness))
 		b.Mass = m.kg(p.Mass())
 		for k := range p.Slab.Edges {
 			if w.betweenWalls(k) {
-				b.Tolerance = fmt.Sprintf("wood ±%s, thickness ±%s, between walls +0/-%s", m.fine(0.5), m.fine(0.3), m.length(1))
+				b.Tolerance = m.sayf("wood ±%s, thickness ±%s, between walls +0/-%s", m.fine(0.5), m.fine(0.3), m.length(1))
 			}
 		}
 	}
-	alreadyCut(pages, p)
+	m.alreadyCut(pages, p)
 	return pages
 }
 
@@ -227,14 +227,16 @@ func (w *workpiece) grain(pl dim.Plate, t *taken, flip unit.Length) []drawing.It
 		}
 		return true
 	}
+	least := drawing.TextWidth(w.say("grain"), drawing.Small) + 1
 	for _, long := range []unit.Length{30, 22, 15} {
+		long = max(long, least)
 		if r, ok := t.spot(pl.Body, at(outline.Centroid()), long, 5.5, 1, within); ok {
 			return w.grainArrow(r)
 		}
 	}
 	below := drawing.Rect{Min: pl.Body.Min.Sub(geom.V(0, 60)), Max: pl.Body.Max}
 	anywhere := func(drawing.Rect) bool { return true }
-	if r, ok := t.spot(below, pl.Body.Centre(), 22, 5.5, 1.5, anywhere); ok {
+	if r, ok := t.spot(below, pl.Body.Centre(), max(22, least), 5.5, 1.5, anywhere); ok {
 		return w.grainArrow(r)
 	}
 	return nil
@@ -248,6 +250,6 @@ func (w *workpiece) grainArrow(r drawing.Rect) []drawing.Item {
 		drawing.Line(a.Add(geom.V(1, 0)), b.Sub(geom.V(1, 0)), pen),
 		drawing.Mark{Kind: drawing.Arrow, At: a, Dir: geom.V(-1, 0), Pen: pen},
 		drawing.Mark{Kind: drawing.Arrow, At: b, Dir: geom.V(1, 0), Pen: pen},
-		drawing.Write(geom.V(r.Centre().X, y+1.5), "grain", drawing.Small, drawing.Centre),
+		drawing.Write(geom.V(r.Centre().X, y+1.5), w.say("grain"), drawing.Small, drawing.Centre),
 	}
 }

@@ -29,7 +29,7 @@ func (w *workpiece) findDetails() {
 		d := detail{letter: string(rune('C' + len(w.details))), key: key, face: face}
 		w.details = append(w.details, d)
 		pic := make()
-		pic.id, pic.title = "detail-"+stem(d.letter), "Detail "+d.letter+": "+pic.title
+		pic.id, pic.title = "detail-"+stem(d.letter), w.sayf("Detail %s: %s", d.letter, pic.title)
 		w.details[len(w.details)-1].pic = pic
 	}
 	for i, e := range w.slab.Edges {
@@ -72,7 +72,7 @@ func (w *workpiece) letter(key string) string {
 // see refers to a detail, in words for the end of a note.
 func (w *workpiece) see(key string) string {
 	if l := w.letter(key); l != "" {
-		return ", detail " + l
+		return w.sayf(", detail %s", l)
 	}
 	return ""
 }
@@ -175,7 +175,7 @@ func (w *workpiece) naturalDetail(i int) picture {
 	l := w.inwards(i, top[k])
 	out := max(0, -l.Along(under[k])) // how far the underside stands out
 	end := w.shown()
-	p := w.section("natural edge", l, -out-10, end, end)
+	p := w.section(w.say("natural edge"), l, -out-10, end, end)
 	p.ask = []dim.Request{
 		dim.Linear{A: geom.V(-out, 0), B: geom.V(0, t), Dir: dim.Vertical, Side: dim.LeftOf},
 		dim.Linear{A: geom.V(-out, 0), B: geom.V(0, t), Dir: dim.Horizontal, Side: dim.Below},
@@ -194,10 +194,10 @@ func (w *workpiece) easedDetail(i int) picture {
 			break
 		}
 	}
-	p := w.section("sawn edge", l, -1, end, end)
+	p := w.section(w.say("sawn edge"), l, -1, end, end)
 	p.ask = []dim.Request{
 		dim.Linear{A: geom.V(e.Ease, 0), B: geom.V(e.Ease, t), Dir: dim.Vertical, Side: dim.LeftOf},
-		dim.Note{At: geom.V(e.Ease/2, t-e.Ease/2), Lines: []string{w.length(e.Ease) + " × 45°, both arrises"}, OnEdge: true},
+		dim.Note{At: geom.V(e.Ease/2, t-e.Ease/2), Lines: []string{w.sayf("%s × 45°, both arrises", w.length(e.Ease))}, OnEdge: true},
 	}
 	return p
 }
@@ -215,7 +215,7 @@ func (w *workpiece) grooveDetail(f model.Feature) picture {
 			break
 		}
 	}
-	p := w.section("groove", l, -beside, beside, -beside, beside)
+	p := w.section(w.say("groove"), l, -beside, beside, -beside, beside)
 	low, high := unit.Length(0), f.Depth
 	side := dim.Below
 	if f.Face == model.TopFace {
@@ -233,7 +233,7 @@ func (w *workpiece) grooveDetail(f model.Feature) picture {
 func (w *workpiece) boreDetail(f model.Feature) picture {
 	t := w.slab.Thickness
 	end := f.Depth + max(12, f.Dia)
-	p := w.section("bore in the edge", w.inwards(f.Edge, f.At), -1, end, end)
+	p := w.section(w.say("bore in the edge"), w.inwards(f.Edge, f.At), -1, end, end)
 	half := f.Dia / 2
 	p.ask = []dim.Request{
 		dim.Linear{A: geom.V(0, 0), B: geom.V(0, f.Height), Dir: dim.Vertical, Side: dim.LeftOf},

@@ -1,9 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-	"strings"
-
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
 	"slabwright/drawing/view"
@@ -15,7 +12,7 @@ import (
 // edgeChapter shows every edge that is bored, as the driller sees it: squarely
 // from outside, the underside down.
 func (w *workpiece) edgeChapter() (chapter, bool) {
-	c := chapter{name: "edges", title: "bored edges"}
+	c := chapter{name: "edges", title: w.say("bored edges")}
 	for i := range w.slab.Edges {
 		if list := w.bores(i); len(list) > 0 {
 			c.pictures = append(c.pictures, w.edgePicture(i, list))
@@ -40,13 +37,13 @@ func (w *workpiece) bores(edge int) []model.Feature {
 func (w *workpiece) edgePicture(i int, list []model.Feature) picture {
 	e := w.slab.Edges[i]
 	line := geom.Through(e.End, e.Start)
-	from := "corner " + w.slab.Corners[i]
+	from := w.sayf("corner %s", w.slab.Corners[i])
 	if e.Reference {
 		from = "B"
 	}
-	name := strings.ToUpper(e.Name[:1]) + e.Name[1:]
+	name := capital(w.pass(e.Name))
 	p := picture{
-		id: "edge-" + stem(e.Name), title: fmt.Sprintf("%s edge, seen from outside, %s on the right", name, from),
+		id: "edge-" + stem(e.Name), title: w.sayf("%s edge, seen from outside, %s on the right", name, from),
 		paint: w.usual(w.stage), style: w.wood(),
 	}
 	long := line.D.Len()
@@ -65,7 +62,7 @@ func (w *workpiece) edgePicture(i int, list []model.Feature) picture {
 	}
 	for _, key := range kinds {
 		f := like[key][len(like[key])/2] // in the middle, where there is most room for lettering
-		p.ask = append(p.ask, dim.Diameter{Centre: geom.V(line.Along(f.At), f.Height), Dia: f.Dia, Count: len(like[key]), Label: dim.Label{Suffix: " × " + w.length(f.Depth) + " deep" + w.see(key)}})
+		p.ask = append(p.ask, dim.Diameter{Centre: geom.V(line.Along(f.At), f.Height), Dia: f.Dia, Count: len(like[key]), Label: dim.Label{Suffix: " × " + w.sayf("%s deep", w.length(f.Depth)) + w.see(key)}})
 	}
 	p.ask = append(p.ask, running(dim.Running{Datum: geom.V(long, 0), From: from, Dir: dim.Horizontal, Side: dim.Below}, -1, pts)...)
 	p.extra = func(pl dim.Plate) []drawing.Item {

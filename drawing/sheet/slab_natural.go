@@ -23,17 +23,17 @@ func (w *workpiece) natural() []dim.Request {
 			label := dim.Label{}
 			switch {
 			case abs(-p.Y-least) < 0.05:
-				label.Suffix = " min"
+				label.Suffix = " " + w.say("min")
 			case abs(-p.Y-most) < 0.05:
-				label.Suffix = " max"
+				label.Suffix = " " + w.say("max")
 			}
 			ask = append(ask, dim.Across{A: geom.V(p.X, 0), B: p, Label: label})
 			points = append(points, p)
 		}
 		ask = append(ask, fromB(w.footOfB(top), dim.Below, points...)...)
-		lines := []string{"natural edge,", "do not trim"}
+		lines := []string{w.say("natural edge,"), w.say("do not trim")}
 		if len(e.Natural) == 0 {
-			lines = append(lines, "not measured: drawn", "at its least width")
+			lines = append(lines, w.say("not measured: drawn"), w.say("at its least width"))
 		}
 		ask = append(ask, dim.Note{At: w.betweenStations(top, points), Lines: lines, OnEdge: true})
 	}

@@ -11,15 +11,15 @@ import (
 
 // edgeTable says of every edge what it runs up to and how it is worked.
 func (w *workpiece) edgeTable() table {
-	t := table{heads: []string{"edge", "corners", "runs up to", "gap", "worked", "detail"}, right: []bool{false, false, false, true, false, false}}
+	t := table{heads: w.heads("edge", "corners", "runs up to", "gap", "worked", "detail"), right: []bool{false, false, false, true, false, false}}
 	n := len(w.slab.Edges)
 	for i, e := range w.slab.Edges {
-		name, worked, see := e.Name, "sawn", ""
+		name, worked, see := w.pass(e.Name), w.say("sawn"), ""
 		switch {
 		case e.Waney:
-			worked, see = "natural, do not trim", w.letter("natural")
+			worked, see = w.say("natural, do not trim"), w.letter("natural")
 		case e.Ease > 0:
-			worked, see = fmt.Sprintf("sawn, arrises %s × 45°", w.length(e.Ease)), w.letter(easeKey(e))
+			worked, see = w.sayf("sawn, arrises %s × 45°", w.length(e.Ease)), w.letter(easeKey(e))
 		}
 		if e.Reference {
 			name += " = A"
@@ -27,9 +27,9 @@ func (w *workpiece) edgeTable() table {
 		to, gap := e.To, w.length(e.Gap)
 		switch e.Bound {
 		case model.ToAir:
-			to, gap = "free", ""
+			to, gap = w.say("free // edge"), ""
 		case model.ToWall:
-			to = "wall " + to
+			to = w.sayf("wall %s", to)
 		}
 		t.rows = append(t.rows, []string{name, fmt.Sprintf("%s-%s", w.slab.Corners[i], w.slab.Corners[(i+1)%n]), to, gap, worked, see})
 	}
@@ -39,7 +39,7 @@ func (w *workpiece) edgeTable() table {
 // cornerTable gives the corners of the top face in the system of the datum
 // edges, for marking out and as a check of sides and diagonals.
 func (w *workpiece) cornerTable() table {
-	t := table{heads: []string{"corner", "x from B", "y from A", "angle"}, right: []bool{false, true, true, true}}
+	t := table{heads: w.heads("corner", "x from B", "y from A", "angle"), right: []bool{false, true, true, true}}
 	n := len(w.corners)
 	for i, c := range w.corners {
 		a, b := w.corners[(i+n-1)%n].Sub(c), w.corners[(i+1)%n].Sub(c)
@@ -62,34 +62,34 @@ func (w *workpiece) makeNotes() []string {
 	up := func(x unit.Length) string { return w.length(unit.Length(math.Ceil(float64(x) - 1e-6))) }
 	var out []string
 	if w.pieces > 1 {
-		out = append(out, fmt.Sprintf("Make %d: %s.", w.pieces, w.equals()))
+		out = append(out, w.sayf("Make %d: %s.", w.pieces, w.equals()))
 	}
 	if c := w.part.Cut; c != nil {
-		return append(out, fmt.Sprintf("Already cut on %s: do not cut. Sizes are those measured on the piece; see the rule as-cut in report.md for what to trim.", c.On),
-			"A: reference edge. B: its left end, corner "+w.cornerB()+". x from B along A, y square from A: for holes that are still to be drilled.")
+		return append(out, w.sayf("Already cut on %s: do not cut. Sizes are those measured on the piece; see the rule as-cut in report.md for what to trim.", c.On),
+			w.sayf("A: reference edge. B: its left end, corner %s. x from B along A, y square from A: for holes that are still to be drilled.", w.cornerB()))
 	}
 	out = append(out,
-		fmt.Sprintf("Order size L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.", up(l), up(across), w.length(w.slab.Thickness)),
-		"A: reference edge, planed first. B: its left end, corner "+w.cornerB()+". x from B along A, y square from A.")
+		w.sayf("Order size L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.", up(l), up(across), w.length(w.slab.Thickness)),
+		w.sayf("A: reference edge, planed first. B: its left end, corner %s. x from B along A, y square from A.", w.cornerB()))
 	if len(w.corners) == 4 {
-		out = append(out, "Measure both diagonals before the cut.")
+		out = append(out, w.say("Measure both diagonals before the cut."))
 	}
 	for i, e := range w.slab.Edges {
 		if len(e.Natural) > 0 {
 			top, under := w.slab.Course(i)
 			least, most := widths(top)
 			low, high := widths(under)
-			out = append(out, fmt.Sprintf("Natural edge: width %s to %s on the top face, %s to %s on the underside.", w.length(least), w.length(most), w.length(low), w.length(high)))
+			out = append(out, w.sayf("Natural edge: width %s to %s on the top face, %s to %s on the underside.", w.length(least), w.length(most), w.length(low), w.length(high)))
 		}
 	}
 	h := w.b.Job.House
 	switch {
 	case h.Moisture > 0 && h.HumidityTop > 0:
-		out = append(out, fmt.Sprintf("Wood moisture %s %% at delivery; the room has %s to %s %% humidity over the year.", w.style.Number(h.Moisture, 1), w.style.Number(h.HumidityLow, 0), w.style.Number(h.HumidityTop, 0)))
+		out = append(out, w.sayf("Wood moisture %s %% at delivery; the room has %s to %s %% humidity over the year.", w.style.Number(h.Moisture, 1), w.style.Number(h.HumidityLow, 0), w.style.Number(h.HumidityTop, 0)))
 	case h.Moisture > 0:
-		out = append(out, fmt.Sprintf("Wood moisture %s %% at delivery.", w.style.Number(h.Moisture, 1)))
+		out = append(out, w.sayf("Wood moisture %s %% at delivery.", w.style.Number(h.Moisture, 1)))
 	default:
-		out = append(out, "Wood moisture is not given in the job: let the slab lie in the room before the cut.")
+		out = append(out, w.say("Wood moisture is not given in the job: let the slab lie in the room before the cut."))
 	}
 	return out
 }
@@ -120,15 +120,15 @@ func (w *workpiece) cautions() []string {
 	}
 	switch {
 	case between:
-		out = append(out, "Cutting: check the width between the walls on site first, at the height of the slab.")
+		out = append(out, w.say("Cutting: check the width between the walls on site first, at the height of the slab."))
 	case wall:
-		out = append(out, "Cutting: check on site first where the walls stand, at the height of the slab.")
+		out = append(out, w.say("Cutting: check on site first where the walls stand, at the height of the slab."))
 	}
-	lift := fmt.Sprintf("Lifting: %s.", w.kg(w.part.Mass()))
+	lift := w.sayf("Lifting: %s.", w.kg(w.part.Mass()))
 	for _, f := range w.b.Findings {
 		if f.Rule == "mass" && len(f.Parts) == 1 && f.Parts[0] == w.part.ID {
-			lift = "Lifting: " + f.Why
+			lift = w.sayf("Lifting: %s", w.passSentences(f.Why))
 		}
 	}
-	return append(out, lift, "Dust of hardwood: mask and extraction.")
+	return append(out, lift, w.say("Dust of hardwood: mask and extraction."))
 }

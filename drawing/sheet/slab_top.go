@@ -14,19 +14,19 @@ import (
 // topChapter shows the top face: the outline with sides, diagonals and angles,
 // the natural edge at its stations, and the work that is done from above.
 func (w *workpiece) topChapter() chapter {
-	pic := picture{id: "top-face", title: "Top face, visible side", view: w.look(view.Plan(), 1), paint: w.usual(w.stage), style: w.wood()}
+	pic := picture{id: "top-face", title: w.say("Top face, visible side"), view: w.look(view.Plan(), 1), paint: w.usual(w.stage), style: w.wood()}
 	pic.ask = append(w.outlineDims(), w.natural()...)
 	pic.ask = append(pic.ask, w.work(model.TopFace, 1)...)
 	pic.extra = func(pl dim.Plate) []drawing.Item {
 		return append(w.squareSigns(pl, 1), w.crosses(pl, model.TopFace, 1)...)
 	}
 	pic.after = func(pl dim.Plate, t *taken) []drawing.Item { return w.signs(pl, t, model.TopFace, 1) }
-	c := chapter{name: "top", title: "top face", pictures: []picture{pic}}
-	c.beside = append(c.beside, w.edgeTable().blocks("edges", "Edges", w.lines)...)
-	c.beside = append(c.beside, w.cornerTable().blocks("corners", "Corners of the top face, square from A and B", w.lines)...)
-	c.beside = append(c.beside, w.holeTable(model.TopFace).blocks("holes-top", "Holes in the top face", w.lines)...)
+	c := chapter{name: "top", title: w.say("top face"), pictures: []picture{pic}}
+	c.beside = append(c.beside, w.edgeTable().blocks("edges", w.say("Edges"), w.lines)...)
+	c.beside = append(c.beside, w.cornerTable().blocks("corners", w.say("Corners of the top face, square from A and B"), w.lines)...)
+	c.beside = append(c.beside, w.holeTable(model.TopFace).blocks("holes-top", w.say("Holes in the top face"), w.lines)...)
 	c.beside = append(c.beside, w.detailBlocks(model.TopFace)...)
-	c.beside = append(c.beside, notesBlock("make", "How to make it", w.makeNotes()), notesBlock("act", "Before you act", w.cautions()))
+	c.beside = append(c.beside, notesBlock("make", w.say("How to make it"), w.makeNotes()), notesBlock("act", w.say("Before you act"), w.cautions()))
 	return c
 }
 
@@ -140,16 +140,16 @@ func (w *workpiece) work(face model.Face, flip unit.Length) []dim.Request {
 			xs, ys = append(xs, at(f.At)), append(ys, at(f.At))
 			if key := fmt.Sprint(f.Dia, f.For); !named[key] {
 				named[key] = true
-				ask = append(ask, dim.Diameter{Centre: at(f.At), Dia: f.Dia, Count: w.count(f), Label: dim.Label{Suffix: serving(" through", f.For)}})
+				ask = append(ask, dim.Diameter{Centre: at(f.At), Dia: f.Dia, Count: w.count(f), Label: dim.Label{Suffix: " " + w.serving(w.say("through"), f.For)}})
 			}
 		case f.Kind == model.CutOut || f.Kind == model.Pocket:
 			lo, hi := f.Outline.Bounds()
 			xs, ys = append(xs, at(lo), at(hi)), append(ys, at(lo), at(hi))
-			depth := "through"
+			depth := w.say("through")
 			if f.Kind == model.Pocket {
-				depth = w.length(f.Depth) + " deep"
+				depth = w.sayf("%s deep", w.length(f.Depth))
 			}
-			ask = append(ask, dim.Note{At: at(f.Outline.Centroid()), Lines: []string{fmt.Sprintf("%s %s", f.Kind, f.Name), serving(depth, f.For)}})
+			ask = append(ask, dim.Note{At: at(f.Outline.Centroid()), Lines: []string{fmt.Sprintf("%s %s", w.pass(string(f.Kind)), w.pass(f.Name)), w.serving(depth, f.For)}})
 		}
 	}
 	ask = append(ask, w.pilots(face, flip)...)
@@ -164,11 +164,11 @@ func (w *workpiece) work(face model.Face, flip unit.Length) []dim.Request {
 }
 
 // serving adds what a piece of work is for.
-func serving(text, what string) string {
+func (m *maker) serving(text, what string) string {
 	if what == "" {
 		return text
 	}
-	return text + ", " + what
+	return text + ", " + m.pass(what)
 }
 
 // count is how many holes are like this one.

@@ -14,7 +14,7 @@ import (
 // underChapter shows the underside as it lies when the slab has been turned over
 // its long edge: left stays left, A comes to the bottom.
 func (w *workpiece) underChapter() chapter {
-	pic := picture{id: "underside", title: "Underside, turned over its long edge", view: w.look(view.Below(), -1), paint: w.usual(w.stage), style: w.wood()}
+	pic := picture{id: "underside", title: w.say("Underside, turned over its long edge"), view: w.look(view.Below(), -1), paint: w.usual(w.stage), style: w.wood()}
 	left, right, ref := w.reference()
 	at := func(v geom.Vec) geom.Vec { return geom.V(v.X, -v.Y) }
 	pic.ask = []dim.Request{dim.Datum{A: at(left), B: at(right), Letter: "A"}}
@@ -24,8 +24,8 @@ func (w *workpiece) underChapter() chapter {
 	pic.ask = append(pic.ask, w.work(model.UnderFace, -1)...)
 	pic.extra = func(pl dim.Plate) []drawing.Item { return w.crosses(pl, model.UnderFace, -1) }
 	pic.after = func(pl dim.Plate, t *taken) []drawing.Item { return w.signs(pl, t, model.UnderFace, -1) }
-	c := chapter{name: "underside", title: "underside", pictures: []picture{pic}}
-	c.beside = append(c.beside, w.holeTable(model.UnderFace).blocks("holes", "Blind holes from the underside, square from A and B", w.lines)...)
+	c := chapter{name: "underside", title: w.say("underside"), pictures: []picture{pic}}
+	c.beside = append(c.beside, w.holeTable(model.UnderFace).blocks("holes", w.say("Blind holes from the underside, square from A and B"), w.lines)...)
 	c.beside = append(c.beside, w.detailBlocks(model.UnderFace)...)
 	return c
 }
@@ -120,7 +120,7 @@ func (w *workpiece) pilots(face model.Face, flip unit.Length) []dim.Request {
 			ask = append(ask, fromA(beside, side, flip, pts...)...)
 			ask = append(ask, fromB(geom.V(0, 0), near, pts[0])...)
 		}
-		size := dim.Label{Suffix: serving(" × "+w.length(r[0].Depth)+" deep", r[0].For)}
+		size := dim.Label{Suffix: " × " + w.serving(w.sayf("%s deep", w.length(r[0].Depth)), r[0].For)}
 		ask = append(ask, dim.Diameter{Centre: pts[len(pts)/2], Dia: r[0].Dia, Count: len(pts), Label: size})
 	}
 	return ask
@@ -132,10 +132,10 @@ func holeName(i int) string { return fmt.Sprintf("P%d", i+1) }
 // holeTable lists the blind holes of a face that are not dimensioned in the
 // view.
 func (w *workpiece) holeTable(face model.Face) table {
-	t := table{heads: []string{"hole", "x from B", "y from A", "Ø", "deep", "for"}, right: []bool{false, true, true, true, true, false}}
+	t := table{heads: w.heads("hole", "x from B", "y from A", "Ø", "deep", "for"), right: []bool{false, true, true, true, true, false}}
 	_, rest := w.drilled(face)
 	for i, f := range rest {
-		t.rows = append(t.rows, []string{holeName(i), w.length(f.At.X), w.length(-f.At.Y), w.length(f.Dia), w.length(f.Depth), f.Name})
+		t.rows = append(t.rows, []string{holeName(i), w.length(f.At.X), w.length(-f.At.Y), w.length(f.Dia), w.length(f.Depth), w.pass(f.Name)})
 	}
 	return t
 }
@@ -210,8 +210,8 @@ func (w *workpiece) grooves(face model.Face, flip unit.Length) []dim.Request {
 		ask = append(ask, fromB(geom.V(0, 0), dim.Auto, xs...)...)
 		ask = append(ask, fromA(geom.V(right.X, 0), dim.RightOf, flip, ys...)...)
 		lines := []string{
-			"groove " + f.Name + w.see(grooveKey(f)),
-			fmt.Sprintf("%s wide, %s deep, %s long", w.length(f.Dia), w.length(f.Depth), w.length(long)),
+			w.sayf("groove %s", w.pass(f.Name)) + w.see(grooveKey(f)),
+			w.sayf("%s wide, %s deep, %s long", w.length(f.Dia), w.length(f.Depth), w.length(long)),
 		}
 		ask = append(ask, dim.Note{At: at(f.Path[0].Lerp(f.Path[1], 0.35)), Lines: lines})
 	}

@@ -14,8 +14,8 @@ import (
 // surveySheets shows the room as adjusted from the readings, and every reading
 // beside it with a box to write it in again on site.
 func surveySheets(m *maker) []page {
-	pg := m.new("survey", "Room as surveyed, at desk height")
-	pg.block.DocumentType = "survey"
+	pg := m.new("survey", m.say("Room as surveyed, at desk height"))
+	pg.block.DocumentType = m.say("survey")
 	free := drawing.Free(m.size)
 	if len(free) == 1 {
 		return m.surveyPages(pg, free[0])
@@ -31,9 +31,9 @@ func surveySheets(m *maker) []page {
 	f.grid("readings", m.readingsHead(), m.readings())
 	m.surveyText(f)
 	low := m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-2)})
-	low.grid("walls", "Walls, left to right", m.wallTable())
+	low.grid("walls", m.say("Walls, left to right"), m.wallTable())
 	if f.full || low.full {
-		return m.surveyPages(m.new("survey", "Room as surveyed, at desk height"), free[0])
+		return m.surveyPages(m.new("survey", m.say("Room as surveyed, at desk height")), free[0])
 	}
 	pg.sheet.Add(f.items...)
 	pg.sheet.Add(low.items...)
@@ -42,16 +42,16 @@ func surveySheets(m *maker) []page {
 
 // surveyPages gives the picture a page of its own and the tables the next ones.
 func (m *maker) surveyPages(pg page, room drawing.Rect) []page {
-	pg.block.DocumentType = "survey"
+	pg.block.DocumentType = m.say("survey")
 	pg, _ = m.pictures(pg, m.surveyShot())
 	pages := []page{pg}
 	rest := m.readings()
 	for n := 1; len(rest.rows) > 0 || n == 1; n++ {
-		next := m.new(fmt.Sprintf("readings-%d", n), "Readings, as measured and as adjusted")
-		next.block.DocumentType = "survey"
+		next := m.new(fmt.Sprintf("readings-%d", n), m.say("Readings, as measured and as adjusted"))
+		next.block.DocumentType = m.say("survey")
 		f := m.down(room)
 		if n == 1 {
-			f.grid("walls", "Walls, left to right", m.wallTable())
+			f.grid("walls", m.say("Walls, left to right"), m.wallTable())
 		}
 		take := min(len(rest.rows), max(1, int((f.room.Height()-35)/rowHeight)))
 		part := rest
@@ -72,7 +72,7 @@ func (m *maker) surveyShot() shot {
 	r := m.b.Room
 	w := m.outer(r.At)
 	v := view.View{Bounds: w.Grow(-m.strip() - 10)}
-	p := shot{picture: picture{id: "survey", title: "Room as adjusted, " + m.length(r.At) + " above the floor", view: v, paint: m.usual(&stage{}), style: m.joinery()}}
+	p := shot{picture: picture{id: "survey", title: m.sayf("Room as adjusted, %s above the floor", m.length(r.At)), view: v, paint: m.usual(&stage{}), style: m.joinery()}}
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		out := m.planWalls(pl, r.At, w)
 		out = append(out, m.diagonals(pl), m.planObstacles(pl, w), m.studs(pl))
@@ -84,7 +84,7 @@ func (m *maker) surveyShot() shot {
 
 // diagonals draws the lines of the readings that do not run along a wall.
 func (m *maker) diagonals(pl dim.Plate) drawing.Item {
-	g := drawing.Group{ID: "diagonals", Title: "readings across the room"}
+	g := drawing.Group{ID: "diagonals", Title: m.say("readings across the room")}
 	pen := m.lines.Fine().In(drawing.Grey)
 	for _, rd := range m.b.Job.Room.Readings {
 		if len(rd.Points) != 2 {
@@ -110,7 +110,7 @@ func (m *maker) alongWall(a, b string) bool {
 
 // studs marks the studs of framed walls by their axes.
 func (m *maker) studs(pl dim.Plate) drawing.Item {
-	g := drawing.Group{ID: "studs", Title: "studs"}
+	g := drawing.Group{ID: "studs", Title: m.say("studs")}
 	for _, w := range m.b.Room.Walls {
 		l := w.Chord()
 		out := l.D.Unit().Left()
@@ -125,7 +125,7 @@ func (m *maker) studs(pl dim.Plate) drawing.Item {
 // keepOuts draws the stretch of wall that every obstacle keeps free.
 func (m *maker) keepOuts(pl dim.Plate) drawing.Item {
 	const deep = 60
-	g := drawing.Group{ID: "keep-outs", Title: "kept free"}
+	g := drawing.Group{ID: "keep-outs", Title: m.say("kept free")}
 	for _, w := range m.b.Room.Walls {
 		l := w.Chord()
 		u, in := l.D.Unit(), l.D.Unit().Left().Mul(-1)

@@ -21,11 +21,11 @@ func (m *maker) tableWidth(t grid) unit.Length {
 // readings lists what was measured, what it became, and leaves a box for the
 // reading on site. Readings that nothing checks stand in bold.
 func (m *maker) readings() grid {
-	t := grid{heads: []string{"reading", "measured", "adjusted", "differs", "checked", "measured again"}, right: []bool{false, true, true, true}, boxes: true}
+	t := grid{heads: m.heads("reading", "measured", "adjusted", "differs", "checked", "measured again"), right: []bool{false, true, true, true}, boxes: true}
 	for _, x := range m.b.Room.Survey.Readings {
 		unchecked := m.unchecked(x)
 		t.rows = append(t.rows, []string{x.Name, m.reading(x.Read, x.Unit), m.reading(x.Adjusted, x.Unit), m.signed(x.Adjusted-x.Read, x.Unit),
-			map[bool]string{true: "NO", false: fmt.Sprintf("%.0f %%", 100*x.Checked)}[unchecked], ""})
+			map[bool]string{true: m.say("NO"), false: fmt.Sprintf("%.0f %%", 100*x.Checked)}[unchecked], ""})
 		t.bold = append(t.bold, unchecked)
 	}
 	return t
@@ -39,9 +39,9 @@ func (m *maker) unchecked(x model.AdjustedReading) bool {
 func (m *maker) readingsHead() string {
 	s := m.b.Room.Survey
 	if s.Redundancy == 0 {
-		return fmt.Sprintf("%d readings, none more than needed: NOTHING checks them", len(s.Readings))
+		return m.sayf("%d readings, none more than needed: NOTHING checks them", len(s.Readings))
 	}
-	return fmt.Sprintf("%d readings, %d more than needed", len(s.Readings), s.Redundancy)
+	return m.sayf("%d readings, %d more than needed", len(s.Readings), s.Redundancy)
 }
 
 func (m *maker) reading(v float64, u string) string {
@@ -61,9 +61,9 @@ func (m *maker) signed(v float64, u string) string {
 
 // wallTable lists the walls with all that was said of them.
 func (m *maker) wallTable() grid {
-	t := grid{heads: []string{"wall", "", "length", "sd", "make", "bow", "lean per m", "on it, from the corner named"}, right: []bool{false, false, true, true, false, true, true}}
+	t := grid{heads: m.heads("wall", "", "length", "sd", "make", "bow", "lean per m", "on it, from the corner named"), right: []bool{false, false, true, true, false, true, true}}
 	for _, w := range m.b.Room.Walls {
-		t.rows = append(t.rows, []string{w.Name, w.From.Name + "-" + w.To.Name, m.length(w.Length()), m.style.Number(float64(w.SD), 1), string(w.Make), m.bow(w), m.lean(w), m.onWallText(w)})
+		t.rows = append(t.rows, []string{w.Name, w.From.Name + "-" + w.To.Name, m.length(w.Length()), m.style.Number(float64(w.SD), 1), m.pass(string(w.Make)), m.bow(w), m.lean(w), m.onWallText(w)})
 	}
 	return t
 }
@@ -71,9 +71,9 @@ func (m *maker) wallTable() grid {
 func (m *maker) bow(w *model.Wall) string {
 	switch {
 	case w.Bow > 0:
-		return m.length(w.Bow) + " out"
+		return m.sayf("%s out", m.length(w.Bow))
 	case w.Bow < 0:
-		return m.length(-w.Bow) + " hollow"
+		return m.sayf("%s hollow", m.length(-w.Bow))
 	}
 	return "-"
 }
@@ -82,9 +82,9 @@ func (m *maker) lean(w *model.Wall) string {
 	d := unit.Length(w.Lean * 1000)
 	switch {
 	case d > 0.05:
-		return m.length(d) + " back"
+		return m.sayf("%s back", m.length(d))
 	case d < -0.05:
-		return m.length(-d) + " in"
+		return m.sayf("%s in", m.length(-d))
 	}
 	return "-"
 }
@@ -102,14 +102,14 @@ func (m *maker) onWallText(w *model.Wall) string {
 		for _, s := range p.Studs {
 			at = append(at, m.length(s))
 		}
-		out = append(out, from+": studs "+strings.Join(at, ", "))
+		out = append(out, m.sayf("%s: studs %s", from, strings.Join(at, ", ")))
 	}
 	for _, o := range p.Obstacles {
 		from := o.From
 		if from == "" {
 			from = p.From
 		}
-		out = append(out, fmt.Sprintf("%s: %s %s-%s, %s-%s up", from, o.Name, m.length(o.Start), m.length(o.End), m.length(o.Bottom), m.length(o.Top)))
+		out = append(out, m.sayf("%s: %s %s-%s, %s-%s up", from, o.Name, m.length(o.Start), m.length(o.End), m.length(o.Bottom), m.length(o.Top)))
 	}
 	if len(out) == 0 {
 		return "-"
@@ -121,11 +121,11 @@ func (m *maker) onWallText(w *model.Wall) string {
 func (m *maker) surveyText(f *flow) {
 	key, h := m.hatchKey("survey-hatches", f.corner(), f.room.Width(), m.b.Room.Walls)
 	f.put("survey-hatch-key", "", []drawing.Item{key}, h+1)
-	lines := []string{"Read every distance again before cutting and write it into its box. A difference above 3 mm: stop and look for the slip.",
-		"Grey: distances across the room. Dotted: kept free for what is on the wall. Bow: out is towards the room."}
+	lines := []string{m.sayf("Read every distance again before cutting and write it into its box. A difference above %s: stop and look for the slip.", m.named(m.length(3))),
+		m.say("Grey: distances across the room. Dotted: kept free for what is on the wall. Bow: out is towards the room.")}
 	for _, x := range m.b.Room.Survey.Readings {
 		if m.unchecked(x) {
-			lines = append(lines, "Bold readings are checked by no other: a slip there stays unseen.")
+			lines = append(lines, m.say("Bold readings are checked by no other: a slip there stays unseen."))
 			break
 		}
 	}

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"slabwright/drawing"
 	"slabwright/model/geom"
@@ -25,7 +24,7 @@ func (t table) blocks(id, heading string, lines drawing.LineGroup) []block {
 		part := t
 		part.rows = t.rows[:min(mostRows, len(t.rows))]
 		t.rows = t.rows[len(part.rows):]
-		b := block{name: lowered(heading), pull: bottomLeft}
+		b := block{name: heading, pull: bottomLeft}
 		name := fmt.Sprintf("%s-%d", id, n+1)
 		part.fixed = part.widths(drawing.Small)
 		wide := sum(part.fixed)
@@ -40,14 +39,6 @@ func (t table) blocks(id, heading string, lines drawing.LineGroup) []block {
 		out = append(out, b)
 	}
 	return out
-}
-
-// lowered begins a heading with a small letter, for the midst of a sentence.
-func lowered(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToLower(s[:1]) + s[1:]
 }
 
 // split sets the table in parts beside each other, each no wider than room.
@@ -98,7 +89,7 @@ func notes(at geom.Vec, heading string, paragraphs []string, room unit.Length) (
 
 // notesBlock sets paragraphs below a heading, as wide as there is room.
 func notesBlock(id, heading string, paragraphs []string) block {
-	b := block{name: lowered(heading), pull: bottomLeft, notes: true}
+	b := block{name: heading, pull: bottomLeft, notes: true}
 	for _, w := range []unit.Length{95, 120, 150, 180, 88, 80, 70, 60} {
 		items, h := notes(geom.V(0, 0), heading, paragraphs, w)
 		items = drawing.Move(items, geom.V(0, h))

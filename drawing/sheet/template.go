@@ -34,8 +34,8 @@ type label struct {
 }
 
 // note makes a label of one line that stands beside its place.
-func note(at, toward geom.Vec, format string, args ...any) label {
-	return label{lines: []string{fmt.Sprintf(format, args...)}, at: at, toward: toward, reach: 12}
+func note(at, toward geom.Vec, line string) label {
+	return label{lines: []string{line}, at: at, toward: toward, reach: 12}
 }
 
 // templateSet gathers the templates of a job, and why others are not made.
@@ -97,20 +97,20 @@ func (m *maker) tileSheet(set *templateSet, n, count int) page {
 		for i := range t.tiles {
 			if t.tiles[i].sheet == n {
 				here = append(here, t.tiles[i].name)
-				pg.sheet.Add(t.draw(&t.tiles[i]))
+				pg.sheet.Add(t.draw(m, &t.tiles[i]))
 			}
 		}
 		if len(here) > 0 {
 			names, numbers = append(names, t.name), append(numbers, fmt.Sprint(t.number))
-			parts = append(parts, fmt.Sprintf("%d: %s of %d", t.number, strings.Join(here, ", "), len(t.tiles)))
+			parts = append(parts, m.sayf("%d: %s of %d", t.number, strings.Join(here, ", "), len(t.tiles)))
 		}
 	}
 	what := strings.Join(names, "; ")
 	if len(names) > 2 {
-		what = "tiles of templates " + strings.Join(numbers, ", ")
+		what = m.sayf("tiles of templates %s", strings.Join(numbers, ", "))
 	}
-	pg.sheet.Title = fmt.Sprintf("Template sheet T%d of %d: %s", n, count, what)
-	pg.block.DocumentType = "templates, full size"
-	pg.finish = templateStrip(fmt.Sprintf("T%d of %d", n, count), what, strings.Join(parts, "; "))
+	pg.sheet.Title = m.sayf("Template sheet T%d of %d: %s", n, count, what)
+	pg.block.DocumentType = m.say("templates, full size")
+	pg.finish = m.templateStrip(m.sayf("T%d of %d", n, count), what, strings.Join(parts, "; "))
 	return pg
 }

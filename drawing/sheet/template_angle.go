@@ -27,7 +27,7 @@ func angleTemplates(m *maker, set *templateSet) {
 		switch a := p.Angle; {
 		case len(a.Holes) == 0:
 		case a.Length > whole || 2*(a.Section.Leg+aroundBar) > room.Height():
-			set.leave(fmt.Sprintf("Angles longer than %s: taped paper is less true than a tape from end A. Drill them from the figures on their sheets, then mark the wall through the bar.", m.length(unit.Length(math.Floor(float64(whole))))))
+			set.leave(m.sayf("Angles longer than %s: taped paper is less true than a tape from end A. Drill them from the figures on their sheets, then mark the wall through the bar.", m.length(unit.Length(math.Floor(float64(whole))))))
 		default:
 			set.add(m.angleTemplate(p))
 		}
@@ -39,8 +39,8 @@ func angleTemplates(m *maker, set *templateSet) {
 // The bar is seen from outside: from above, from below when the wall leg stands.
 func (m *maker) angleTemplate(p *model.Part) *template {
 	a := p.Angle
-	t := &template{name: fmt.Sprintf("item %d, %s", p.Mark, p.ID),
-		use: fmt.Sprintf("Fold along the heel, glue it round the outside of the bar, punch the holes through it. %s", pieces(len(m.b.Design.Alike(p))))}
+	t := &template{name: m.sayf("item %d, %s", p.Mark, p.ID),
+		use: m.sayf("Fold along the heel, glue it round the outside of the bar, punch the holes through it. %s", m.pieces(len(m.b.Design.Alike(p))))}
 	t.shape = geom.Rect(geom.V(-aroundBar, -a.Section.Leg-aroundBar), geom.V(a.Length+aroundBar, a.Section.Leg+aroundBar))
 	seat := unit.Length(-1)
 	if a.LegUp {
@@ -59,20 +59,23 @@ func (m *maker) angleTemplate(p *model.Part) *template {
 		}
 		m.unfoldedHole(t, h, geom.V(h.X, side*h.FromHeel))
 	}
-	names := map[bool]string{false: "seat leg, carrying face", true: "seat leg, face below"}
+	leg := m.say("heel: fold here; seat leg, carrying face")
+	if a.LegUp {
+		leg = m.say("heel: fold here; seat leg, face below")
+	}
 	t.labels = append(t.labels,
-		note(geom.V(a.Length/2, 0), geom.V(0, seat), "heel: fold here; %s", names[a.LegUp]),
-		note(geom.V(a.Length/2, 0), geom.V(0, -seat), "wall leg, face to the wall; figures: from end A | from the heel"),
-		label{lines: []string{"END A"}, at: geom.V(0, 0), toward: geom.V(1, 0.4), upright: true, strong: true, reach: 25})
+		note(geom.V(a.Length/2, 0), geom.V(0, seat), leg),
+		note(geom.V(a.Length/2, 0), geom.V(0, -seat), m.say("wall leg, face to the wall; figures: from end A | from the heel")),
+		label{lines: []string{m.say("END A")}, at: geom.V(0, 0), toward: geom.V(1, 0.4), upright: true, strong: true, reach: 25})
 	return t
 }
 
 // pieces says how many bars a template serves.
-func pieces(n int) string {
+func (m *maker) pieces(n int) string {
 	if n == 1 {
-		return "One piece."
+		return m.say("One piece.")
 	}
-	return fmt.Sprintf("%d pieces.", n)
+	return m.sayf("%d pieces.", n)
 }
 
 // unfoldedHole draws a hole or slot with its cross, name and place.

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -22,7 +21,7 @@ func (m *maker) cornerLabels(t *template, c slabCorner, a, b geom.Vec, left, rig
 	t.lines = append(t.lines, arc)
 	mid := u.Add(v).Unit()
 	deg := func(x unit.Angle) string { return m.style.Number(x.Degrees(), 2) + "°" }
-	t.labels = append(t.labels, note(mid.Mul(float64(radius)), mid, "slab %s", deg(c.angle)))
+	t.labels = append(t.labels, note(mid.Mul(float64(radius)), mid, m.sayf("slab %s", deg(c.angle))))
 	for _, k := range []struct {
 		dir  geom.Vec
 		in   geom.Vec
@@ -32,20 +31,20 @@ func (m *maker) cornerLabels(t *template, c slabCorner, a, b geom.Vec, left, rig
 	}{{u, u.Left(), left, c.before, c.left.Name}, {v, v.Left().Mul(-1), right, c.next, c.right.Name}} {
 		for _, d := range []unit.Length{15, dots} {
 			at := k.dir.Mul(float64(d))
-			t.labels = append(t.labels, edgeNote(at, k.dir, k.in, "gap %s", m.length(distanceTo(k.wall, at))))
+			t.labels = append(t.labels, edgeNote(at, k.dir, k.in, m.sayf("gap %s", m.length(distanceTo(k.wall, at)))))
 		}
-		text := k.edge.Name + " edge"
+		text := m.sayf("%s edge; beyond: wall %s", m.pass(k.edge.Name), k.name)
 		if k.edge.Reference {
-			text += " (reference)"
+			text = m.sayf("%s edge (reference); beyond: wall %s", m.pass(k.edge.Name), k.name)
 		}
-		t.labels = append(t.labels, edgeNote(k.dir.Mul(float64(dots)*0.55), k.dir, k.in, "%s; beyond: wall %s", text, k.name))
+		t.labels = append(t.labels, edgeNote(k.dir.Mul(float64(dots)*0.55), k.dir, k.in, text))
 	}
 	t.labels = append(t.labels, label{lines: m.cornerSteps(c, p.Sub(q).Len(), deg), at: mid.Mul(float64(radius) + 36), toward: geom.V(mid.X, 0.3*mid.Y), reach: 60})
 }
 
 // edgeNote stands beside an edge and reads along it.
-func edgeNote(at, along, in geom.Vec, format string, args ...any) label {
-	l := note(at, in, format, args...)
+func edgeNote(at, along, in geom.Vec, line string) label {
+	l := note(at, in, line)
 	l.reach = 40
 	l.upright = math.Abs(float64(along.Y)) > math.Abs(float64(along.X))
 	return l
@@ -53,21 +52,21 @@ func edgeNote(at, along, in geom.Vec, format string, args ...any) label {
 
 // cornerSteps are what to know and to do, in short lines.
 func (m *maker) cornerSteps(c slabCorner, dots unit.Length, deg func(unit.Angle) string) []string {
-	walls := "Walls " + deg(c.room.Angle)
+	walls := m.sayf("Walls %s.", deg(c.room.Angle))
 	if sd := c.room.AngleSD; sd > 0 {
-		walls += " ±" + deg(2*sd) + " (2 sd)"
+		walls = m.sayf("Walls %s ±%s (2 sd).", deg(c.room.Angle), deg(2*sd))
 	}
-	out := []string{fmt.Sprintf("Seen from above, at the surface, %s up. %s.", m.length(c.part.Slab.Top), walls),
-		fmt.Sprintf("Taped well, the two dots are %s apart.", m.length(dots)),
-		"1  Cut along the walls, push it into the corner.",
-		"2  Daylight over 2 mm: measure the room again.",
-		"3  Cut along the slab's edges and the slope.",
-		"4  Mark the slab with it, this side up."}
+	out := []string{m.sayf("Seen from above, at the surface, %s up.", m.length(c.part.Slab.Top)) + " " + walls,
+		m.sayf("Taped well, the two dots are %s apart.", m.length(dots)),
+		m.say("1  Cut along the walls, push it into the corner."),
+		m.sayf("2  Daylight over %s: measure the room again.", m.named(m.length(2))),
+		m.say("3  Cut along the slab's edges and the slope."),
+		m.say("4  Mark the slab with it, this side up.")}
 	if c.left.Bow != 0 || c.right.Bow != 0 {
-		out = append(out, "Dash-dot: straight from corner to corner.")
+		out = append(out, m.say("Dash-dot: straight from corner to corner."))
 	}
 	if len(c.also) > 0 {
-		out = append(out, "Same angle: "+strings.Join(c.also, ", ")+".")
+		out = append(out, m.sayf("Same angle: %s.", strings.Join(c.also, ", ")))
 	}
 	return out
 }

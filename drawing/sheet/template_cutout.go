@@ -29,7 +29,7 @@ func cutOutTemplates(m *maker, set *templateSet) {
 			t := m.cutOutTemplate(p, f)
 			room := templateRoom()
 			if len(tiles(t.shape, geom.V(room.Width(), room.Height()))) > mostCutTiles {
-				set.leave(fmt.Sprintf("%s, %s: larger than %d sheets; mark it from its sizes.", p.ID, f.Name, mostCutTiles))
+				set.leave(m.sayf("%s, %s: larger than %d sheets; mark it from its sizes.", p.ID, m.pass(f.Name), mostCutTiles))
 				continue
 			}
 			set.add(t)
@@ -40,7 +40,7 @@ func cutOutTemplates(m *maker, set *templateSet) {
 // cutOutTemplate shows a cut-out from above in the axes of its slab: the
 // outline, the edges beside it, and the distances from both datum edges.
 func (m *maker) cutOutTemplate(p *model.Part, f model.Feature) *template {
-	t := &template{name: p.ID + ", " + f.Name, use: "The opening, through the whole thickness. Lay it on the edges shown, or at its figures: from the left end and from the reference edge."}
+	t := &template{name: p.ID + ", " + m.pass(f.Name), use: m.say("The opening, through the whole thickness. Lay it on the edges shown, or at its figures: from the left end and from the reference edge.")}
 	slab := p.Slab.TopOutline()
 	notch := f.Outline.Intersect(slab)
 	a, b := notch.Bounds()
@@ -69,8 +69,8 @@ func (m *maker) cutOutTemplate(p *model.Part, f model.Feature) *template {
 		t.lines = append(t.lines, drawing.Line(c.Sub(d), c.Add(d), drawing.Dense.Centre()))
 	}
 	t.labels = append(t.labels,
-		label{lines: []string{fmt.Sprintf("middle: %s from the left end,", m.length(c.X)), fmt.Sprintf("%s from the reference edge", m.length(-c.Y)), "seen from above"}, at: c, toward: geom.V(1, -1), reach: 60},
-		note(geom.V(a.X, c.Y), geom.V(1, 0), "%s from the left", m.length(a.X)), note(geom.V(b.X, c.Y), geom.V(-1, 0), "%s", m.length(b.X)),
-		note(geom.V(c.X, b.Y), geom.V(0, -1), "%s", m.length(-b.Y)), note(geom.V(c.X, a.Y), geom.V(0, 1), "%s from the edge", m.length(-a.Y)))
+		label{lines: []string{m.sayf("middle: %s from the left end,", m.length(c.X)), m.sayf("%s from the reference edge", m.length(-c.Y)), m.say("seen from above")}, at: c, toward: geom.V(1, -1), reach: 60},
+		note(geom.V(a.X, c.Y), geom.V(1, 0), m.sayf("%s from the left", m.length(a.X))), note(geom.V(b.X, c.Y), geom.V(-1, 0), m.length(b.X)),
+		note(geom.V(c.X, b.Y), geom.V(0, -1), m.length(-b.Y)), note(geom.V(c.X, a.Y), geom.V(0, 1), m.sayf("%s from the edge", m.length(-a.Y))))
 	return t
 }

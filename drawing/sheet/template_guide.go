@@ -17,12 +17,14 @@ const (
 )
 
 // guideSteps are what to do with all templates.
-var guideSteps = []string{
-	"1  Print the sheets T on A4, lying, at 100 %, not fitted to the page. All is 10 mm clear of the edge.",
-	"2  Measure both bars of 100 mm on every sheet. Off by more than 0.3: print again or on another printer.",
-	"3  Cut the tiles out along their borders. Lay each on its neighbour: its border on the dashed line, A1-right below B1-left, cross on cross. Tape.",
-	"4  Check what you taped with a tape measure. Paper moves with damp: use it the same day.",
-	"5  Figures win over paper. Where the wall disagrees with a template, measure the room again.",
+func (m *maker) guideSteps() []string {
+	return []string{
+		m.say("1  Print the sheets T on A4, lying, at 100 %, not fitted to the page. All is 10 mm clear of the edge."),
+		m.sayf("2  Measure both bars of 100 mm on every sheet. Off by more than %s mm: print again or on another printer.", m.style.Number(0.3, 1)),
+		m.say("3  Cut the tiles out along their borders. Lay each on its neighbour: its border on the dashed line, A1-right below B1-left, cross on cross. Tape."),
+		m.say("4  Check what you taped with a tape measure. Paper moves with damp: use it the same day."),
+		m.say("5  Figures win over paper. Where the wall disagrees with a template, measure the room again."),
+	}
 }
 
 // guide lists the templates with a map that tells which tile is on which sheet.
@@ -31,12 +33,12 @@ func (m *maker) guide(set *templateSet, count int) []page {
 	var out []page
 	var y unit.Length
 	start := func() {
-		pg := m.new("templates", fmt.Sprintf("Templates at full size, sheets T1 to T%d", count))
+		pg := m.new("templates", m.sayf("Templates at full size, sheets T1 to T%d", count))
 		if len(out) > 0 {
-			pg = m.new(fmt.Sprintf("templates-%d", len(out)+1), "Templates at full size, continued")
+			pg = m.new(fmt.Sprintf("templates-%d", len(out)+1), m.say("Templates at full size, continued"))
 		}
-		pg.sheet.Size, pg.sheet.Scale = drawing.A4, "none"
-		pg.block.DocumentType = "guide to templates"
+		pg.sheet.Size, pg.sheet.Scale = drawing.A4, "-"
+		pg.block.DocumentType = m.say("guide to templates")
 		out, y = append(out, pg), room.Max.Y
 	}
 	put := func(id string, items []drawing.Item, height unit.Length) {
@@ -46,14 +48,14 @@ func (m *maker) guide(set *templateSet, count int) []page {
 		out[len(out)-1].sheet.Add(drawing.Group{ID: id, Items: drawing.Move(items, geom.V(room.Min.X, y))})
 		y -= height + entryGap
 	}
-	text, h := notes(geom.Vec{}, "How to use them", guideSteps, room.Width())
+	text, h := notes(geom.Vec{}, m.say("How to use them"), m.guideSteps(), room.Width())
 	put("guide", text, h)
 	for _, t := range set.list {
 		items, h := t.entry(room.Width())
 		put(fmt.Sprintf("template-%d", t.number), items, h)
 	}
 	if len(set.without) > 0 {
-		text, h := notes(geom.Vec{}, "No template", set.without, room.Width())
+		text, h := notes(geom.Vec{}, m.say("No template"), set.without, room.Width())
 		put("without", text, h)
 	}
 	return out

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"slices"
 
 	"slabwright/drawing"
@@ -42,7 +41,7 @@ func rodTemplates(m *maker, set *templateSet) {
 			continue
 		}
 		if r.span() > longest {
-			set.leave(fmt.Sprintf("%s, rods: a strip over %s creeps when taped; mark the rods from the figures.", p.ID, m.length(longest)))
+			set.leave(m.sayf("%s, rods: a strip over %s creeps when taped; mark the rods from the figures.", p.ID, m.length(longest)))
 			continue
 		}
 		set.add(m.rodTemplate(r))
@@ -68,13 +67,13 @@ func (m *maker) rodStrip(p *model.Part) rodStrip {
 	i := slices.IndexFunc(s.Edges, func(e model.Edge) bool { return e.Reference })
 	i = max(i, 0)
 	at := r.rods[0]
-	r.from = fmt.Sprintf("the shelf's left end, %s from corner %s", m.length(at.At-r.bores[0].At.X), at.Wall.From.Name)
+	r.from = m.sayf("the shelf's left end, %s from corner %s", m.length(at.At-r.bores[0].At.X), at.Wall.From.Name)
 	for _, side := range []int{-1, 0} { // the corner at the left end of the back edge, then at the right one
 		if c, ok := m.slabCorner(p, (i+side+len(s.Edges))%len(s.Edges)); ok {
 			r.datum, r.right, r.wall = c.next.Start.X+c.off.X, side == 0, true
-			r.from = "wall " + c.left.Name
+			r.from = m.sayf("wall %s", c.left.Name)
 			if r.right {
-				r.from = "wall " + c.right.Name
+				r.from = m.sayf("wall %s", c.right.Name)
 			}
 			break
 		}
@@ -106,8 +105,8 @@ func (m *maker) rodTemplate(r rodStrip) *template {
 	span := r.span()
 	a, b := r.at(-pastEnd), r.at(span)
 	low := -r.half - rodBelow
-	t := &template{name: r.shelf.ID + ", rods in the wall",
-		use: fmt.Sprintf("For the wall and for the shelf's back edge. Starts at %s; its line level, %s above the floor.", r.from, m.length(r.rods[0].Height))}
+	t := &template{name: m.sayf("%s, rods in the wall", r.shelf.ID),
+		use: m.sayf("For the wall and for the shelf's back edge. Starts at %s; its line level, %s above the floor.", r.from, m.length(r.rods[0].Height))}
 	t.shape = geom.Rect(geom.V(min(a, b), low), geom.V(max(a, b), rodTop))
 	fine, level := drawing.Dense.Fine(), drawing.Dense.Centre()
 	start, end := geom.V(r.datum, 0), geom.V(b, 0)
@@ -124,12 +123,12 @@ func (m *maker) rodTemplate(r rodStrip) *template {
 		t.lines = append(t.lines, drawing.Circle{Centre: c, Radius: hole, Pen: drawing.Dense.Outline()},
 			drawing.Line(c.Sub(geom.V(0, hole+2)), c.Add(geom.V(0, hole+2)), fine),
 			drawing.Line(c.Sub(geom.V(hole, 0)), c.Add(geom.V(hole, 0)), fine))
-		t.labels = append(t.labels, label{lines: []string{fmt.Sprintf("rod %d", i+1), m.length(r.off(f.At.X))}, at: c, toward: geom.V(1, 0.6), reach: 28})
+		t.labels = append(t.labels, label{lines: []string{m.sayf("rod %d", i+1), m.length(r.off(f.At.X))}, at: c, toward: geom.V(1, 0.6), reach: 28})
 	}
 	for x := everyMark / 2; x < span; x += 2 * everyMark {
 		t.labels = append(t.labels, label{lines: []string{
-			fmt.Sprintf("LEVEL, %s above the floor", m.length(r.rods[0].Height)),
-			fmt.Sprintf("wall Ø%s, shelf Ø%s", m.length(r.rods[0].WallHole), m.length(r.bores[0].Dia)),
+			m.sayf("LEVEL, %s above the floor", m.length(r.rods[0].Height)),
+			m.sayf("wall Ø%s, shelf Ø%s", m.length(r.rods[0].WallHole), m.length(r.bores[0].Dia)),
 		}, at: geom.V(r.at(x), 0), toward: geom.V(0, -1), reach: 40},
 			label{lines: []string{r.footWords(m)}, at: geom.V(r.at(x), -r.foot), toward: geom.V(0, 1), reach: 30})
 	}
@@ -140,17 +139,17 @@ func (m *maker) rodTemplate(r rodStrip) *template {
 // footWords says what the lower line of the strip is.
 func (r rodStrip) footWords(m *maker) string {
 	if r.foot == r.half {
-		return "shelf's underside"
+		return m.say("shelf's underside")
 	}
-	return fmt.Sprintf("shelf's underside is %s below the level", m.length(r.half))
+	return m.sayf("shelf's underside is %s below the level", m.length(r.half))
 }
 
 // rodEnd draws what the strip starts at.
 func (m *maker) rodEnd(t *template, r rodStrip) {
 	top, low, in := geom.V(r.datum, rodTop), geom.V(r.datum, -r.foot-rodBelow), geom.V(r.at(1)-r.at(0), 0)
-	end, text := geom.V(r.datum, 0), []string{"cut here: " + r.from}
+	end, text := geom.V(r.datum, 0), []string{m.sayf("cut here: %s", r.from)}
 	if r.wall {
-		text = []string{"cut along the face of " + r.from + ";", "thin line: end of the shelf"}
+		text = []string{m.sayf("cut along the face of %s;", r.from), m.say("thin line: end of the shelf")}
 		face := []geom.Vec{low, top} // the room is to the right of its course
 		end.X = 0
 		if r.right {
@@ -191,6 +190,6 @@ func (m *maker) roomCorners(t *template, r rodStrip, span unit.Length) {
 			continue
 		}
 		t.lines = append(t.lines, drawing.Line(geom.V(p.X, -r.foot-rodBelow), geom.V(p.X, rodTop), drawing.Dense.Adjacent()))
-		t.labels = append(t.labels, label{lines: []string{"corner " + w.From.Name}, at: geom.V(p.X, -r.foot/2), toward: geom.V(1, 0), upright: true, reach: 12})
+		t.labels = append(t.labels, label{lines: []string{m.sayf("corner %s", w.From.Name)}, at: geom.V(p.X, -r.foot/2), toward: geom.V(1, 0), upright: true, reach: 12})
 	}
 }

@@ -115,11 +115,12 @@ func TestTemplatesCanBePrintedAndRead(t *testing.T) {
 // Every figure and word of a template is on at least one of its tiles.
 func TestNoWordOfATemplateIsLost(t *testing.T) {
 	for name, b := range templateBuilds(t) {
-		set, _ := newMaker(b).templates()
+		m := newMaker(b)
+		set, _ := m.templates()
 		for _, tm := range set.list {
 			var found []string
 			for i := range tm.tiles {
-				found = append(found, texts(tm.draw(&tm.tiles[i]).Items)...)
+				found = append(found, texts(tm.draw(m, &tm.tiles[i]).Items)...)
 			}
 			for _, l := range tm.labels {
 				for _, line := range l.lines {
@@ -170,11 +171,12 @@ func named(t *testing.T, name string, sheets []drawing.Sheet, tm *template, tl t
 // template falls together.
 func TestTilesLieTogether(t *testing.T) {
 	for name, b := range templateBuilds(t) {
-		set, _ := newMaker(b).templates()
+		m := newMaker(b)
+		set, _ := m.templates()
 		for _, tm := range set.list {
 			rings := map[string][]geom.Vec{}
 			for i := range tm.tiles {
-				for _, it := range tm.draw(&tm.tiles[i]).Items {
+				for _, it := range tm.draw(m, &tm.tiles[i]).Items {
 					if c, ok := it.(drawing.Circle); ok && c.Radius == crossSize/4 {
 						rings[tm.tiles[i].name] = append(rings[tm.tiles[i].name], c.Centre)
 					}

@@ -17,7 +17,7 @@ const (
 
 // draw puts a tile on its place: what it shows, its border, the crosses and the
 // labels.
-func (t *template) draw(tl *tile) drawing.Group {
+func (t *template) draw(m *maker, tl *tile) drawing.Group {
 	by := tl.place.Min.Sub(tl.window.Min)
 	items := clipped(t.lines, tl.window)
 	items = append(items, drawing.Outline(tl.window.Corners(), drawing.Dense.Fine()))
@@ -52,7 +52,7 @@ func (t *template) draw(tl *tile) drawing.Group {
 	}
 	for _, j := range tl.joints {
 		for _, c := range j.crosses {
-			put(label{lines: []string{tl.name + "-" + j.side}, at: c, toward: j.aside(), reach: 20})
+			put(label{lines: []string{tl.name + "-" + m.sideName(j.side)}, at: c, toward: j.aside(), reach: 20})
 		}
 	}
 	for _, l := range t.labels {
@@ -60,7 +60,7 @@ func (t *template) draw(tl *tile) drawing.Group {
 			put(l)
 		}
 	}
-	return drawing.Group{ID: fmt.Sprintf("tile-%d-%s", t.number, stem(tl.name)), Title: fmt.Sprintf("template %d, tile %s", t.number, tl.name),
+	return drawing.Group{ID: fmt.Sprintf("tile-%d-%s", t.number, stem(tl.name)), Title: m.sayf("template %d, tile %s", t.number, tl.name),
 		Items: drawing.Move(items, by)}
 }
 
@@ -73,6 +73,19 @@ func (j joint) aside() geom.Vec {
 		return geom.V(1, 0)
 	}
 	return geom.V(1, 0)
+}
+
+// sideName says on which side of its tile a cross is.
+func (m *maker) sideName(side string) string {
+	switch side {
+	case "right":
+		return m.say("right")
+	case "left":
+		return m.say("left")
+	case "down":
+		return m.say("down")
+	}
+	return m.say("up")
 }
 
 // registerCross is a cross with a ring about its middle.

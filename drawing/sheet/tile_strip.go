@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
 	"slabwright/drawing"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -11,13 +9,13 @@ import (
 // templateStrip finishes a sheet of templates: a narrow strip takes the place
 // of frame and title block, which would leave little of a small sheet. It has
 // the gauges of both directions.
-func templateStrip(number, names, parts string) func(drawing.Sheet, drawing.Block) drawing.Sheet {
+func (m *maker) templateStrip(number, names, parts string) func(drawing.Sheet, drawing.Block) drawing.Sheet {
 	return func(s drawing.Sheet, b drawing.Block) drawing.Sheet {
 		left, right, low := templatePaper.Space().Min.X, printable.Max.X, printable.Min.Y
 		fine := drawing.Dense.Fine()
 		items := []drawing.Item{drawing.Line(geom.V(printable.Min.X, low+stripHeight-1.5), geom.V(right, low+stripHeight-1.5), fine)}
 		head := drawing.Write(geom.V(left, low+9.6), number+"   "+s.Scale, drawing.Standard, drawing.Left).Strong()
-		sheetNo := drawing.Write(geom.V(right, low+9.6), fmt.Sprintf("%s   sheet %d of %d", b.Number, s.Number, s.Of), drawing.Standard, drawing.Right)
+		sheetNo := drawing.Write(geom.V(right, low+9.6), b.Number+"   "+m.sayf("sheet %d of %d", s.Number, s.Of), drawing.Standard, drawing.Right)
 		room := right - left - head.Width() - sheetNo.Width() - 10
 		items = append(items, head, sheetNo)
 		if s.Stamp != "" {
@@ -31,34 +29,36 @@ func templateStrip(number, names, parts string) func(drawing.Sheet, drawing.Bloc
 
 		items = append(items, levelGauge(geom.V(left, low))...)
 		text := left + 119
-		about := fmt.Sprintf("%s%s%s. Tiles %s", b.Owner, after(", revision ", b.Revision), after(", survey of ", b.Surveyed), parts)
+		about := b.Owner
+		if b.Revision != "" {
+			about += m.sayf(", revision %s", b.Revision)
+		}
+		if b.Surveyed != "" {
+			about += m.sayf(", survey of %s", b.Surveyed)
+		}
+		about += ". " + m.sayf("Tiles %s", parts)
 		items = append(items,
 			drawing.Write(geom.V(text, low+5), drawing.Fit(about, drawing.Small, right-text), drawing.Small, drawing.Left),
-			drawing.Write(geom.V(text, low+0.6), "Print at 100 %, never fit to page. Measure both bars: 100 mm.", drawing.Small, drawing.Left).Strong())
+			drawing.Write(geom.V(text, low+0.6), m.say("Print at 100 %, never fit to page. Measure both bars: 100 mm."), drawing.Small, drawing.Left).Strong())
 		s.Items = append(append([]drawing.Item{}, s.Items...),
-			drawing.Group{ID: "sheet-block", Title: "title", Items: items},
-			drawing.Group{ID: "sheet-frame", Title: "upright gauge", Items: standingGauge(geom.V(printable.Min.X, 62))})
+			drawing.Group{ID: "sheet-block", Title: m.say("title"), Items: items},
+			drawing.Group{ID: "sheet-frame", Title: m.say("upright gauge"), Items: standingGauge(geom.V(printable.Min.X, 62))})
 		return s
 	}
 }
 
-// after puts words before a value, if there is one.
-func after(words, value string) string {
-	if value == "" {
-		return ""
-	}
-	return words + value
-}
+// gaugeLength stands beside the bars for checking a print, in every language and unit.
+const gaugeLength = "100 mm"
 
 // levelGauge is a bar of 100 mm with a stroke every 10 and its length.
 func levelGauge(start geom.Vec) []drawing.Item {
 	items := gaugeBar(start, geom.V(1, 0), geom.V(0, 1))
-	return append(items, drawing.Write(start.Add(geom.V(102, 0)), "100 mm", drawing.Small, drawing.Left).Strong())
+	return append(items, drawing.Write(start.Add(geom.V(102, 0)), gaugeLength, drawing.Small, drawing.Left).Strong())
 }
 
 func standingGauge(start geom.Vec) []drawing.Item {
 	items := gaugeBar(start, geom.V(0, 1), geom.V(1, 0))
-	return append(items, drawing.Write(start.Add(geom.V(2.9, 102)), "100 mm", drawing.Small, drawing.Left).Strong().Along(90*unit.Degree))
+	return append(items, drawing.Write(start.Add(geom.V(2.9, 102)), gaugeLength, drawing.Small, drawing.Left).Strong().Along(90*unit.Degree))
 }
 
 func gaugeBar(start, along, tick geom.Vec) []drawing.Item {

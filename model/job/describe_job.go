@@ -3,6 +3,7 @@ package job
 import (
 	"github.com/goccy/go-yaml/ast"
 
+	"slabwright/drawing/words"
 	"slabwright/model"
 	"slabwright/model/unit"
 )
@@ -43,27 +44,39 @@ func inner[T any](f form[entry[T]]) form[T] {
 // usualShow is how sheets look when nothing is said.
 var usualShow = model.Show{Paper: "A3", Unit: "mm", Decimal: ".", Projection: "first", Language: "en", Natural: 0.5}
 
+// languages are the codes of those that sheets can be written in.
+func languages() []string {
+	var out []string
+	for _, l := range words.All {
+		out = append(out, l.Code)
+	}
+	return out
+}
+
 func showForm() form[model.Show] {
 	type S = model.Show
 	return inner(record("a show section", []field[S]{
 		may("paper", "size of the sheets; A3 if nothing is said", word("a size of paper", "A4", "A3", "A2", "A1"), func(s *S) *string { return &s.Paper }),
 		may("unit", "unit of the lengths on the sheets; mm if nothing is said", word("a unit", "mm", "cm", "in"), func(s *S) *string { return &s.Unit }),
-		may("decimal", "decimal sign on the sheets; a point if nothing is said. In this file it is always a point", word("a decimal sign", "point", "comma"), func(s *S) *string { return &s.Decimal }),
+		may("decimal", "decimal sign on the sheets; that of the language if nothing is said. In this file it is always a point", word("a decimal sign", "point", "comma"), func(s *S) *string { return &s.Decimal }),
 		may("projection", "how views lie beside each other; first angle if nothing is said", word("a projection", "first", "third"), func(s *S) *string { return &s.Projection }),
 		may("natural_edge", "how closely the models follow a natural edge; 0.5 if nothing is said", length(0.05, 20), func(s *S) *unit.Length { return &s.Natural }),
-		may("language", "language of the sheets; en if nothing is said", word("a language", "en"), func(s *S) *string { return &s.Language }),
+		may("language", "language of the sheets; en if nothing is said. The report stays in English", word("a language", languages()...), func(s *S) *string { return &s.Language }),
 	}, func(_ *reader, e *entry[S]) {
 		if e.v.Natural == 0 {
 			e.v.Natural = 0.5
 		}
 		e.v.Decimal = map[string]string{"point": ".", "comma": ","}[e.v.Decimal]
 		for _, f := range []struct{ set, usual *string }{
-			{&e.v.Paper, &usualShow.Paper}, {&e.v.Unit, &usualShow.Unit}, {&e.v.Decimal, &usualShow.Decimal},
+			{&e.v.Paper, &usualShow.Paper}, {&e.v.Unit, &usualShow.Unit},
 			{&e.v.Projection, &usualShow.Projection}, {&e.v.Language, &usualShow.Language},
 		} {
 			if *f.set == "" {
 				*f.set = *f.usual
 			}
+		}
+		if e.v.Decimal == "" {
+			e.v.Decimal = words.Of(e.v.Language).Decimal
 		}
 	}))
 }

@@ -38,7 +38,7 @@ func Purchases(d *model.Design) []Purchase {
 	}
 	for _, p := range d.Parts {
 		if p.RollOut != nil {
-			b.add(Purchase{What: "swivel castor", Size: "overall height " + mm(p.RollOut.Castor), Count: 4, For: []string{p.ID}, Mind: "two with brakes"})
+			b.add(Purchase{What: "swivel castor", Size: fmt.Sprintf("overall height %s", mm(p.RollOut.Castor)), Count: 4, For: []string{p.ID}, Mind: "two with brakes"})
 		}
 	}
 	return b.list
@@ -62,14 +62,14 @@ func (b *basket) add(p Purchase) {
 // item adds what an item is made of.
 func (b *basket) item(i Item) {
 	p := i.First()
-	line := Purchase{What: p.Material + " slab", Size: SizeText(p, mm), Count: i.Count(), Mass: i.Mass(), For: i.Names(), Mind: "finished: order oversize"}
+	line := Purchase{What: fmt.Sprintf("%s slab", p.Material), Size: SizeText(p, mm), Count: i.Count(), Mass: i.Mass(), For: i.Names(), Mind: "finished: order oversize"}
 	switch {
 	case p.Angle != nil:
 		line.What, line.Mind = "steel angle, S235JR", "length +0/-1"
 	case p.Rod != nil:
 		line.What, line.Mind = "round bar, S235JR", "ends chamfered 1 x 45°"
 	case p.RollOut != nil:
-		line.What, line.Mind = p.Material+" boards", "overall: see its cut list"
+		line.What, line.Mind = fmt.Sprintf("%s boards", p.Material), "overall: see its cut list"
 	}
 	b.add(line)
 }
@@ -110,7 +110,7 @@ func ScrewFor(hole unit.Length) (screw stock.Screw, ok bool) {
 
 // anchorFor is the wall fixing for a hole, by the make of the wall.
 func anchorFor(h model.SteelHole, w *model.Wall) Purchase {
-	out := Purchase{What: "wall anchor, " + string(w.Make), Size: "steel hole " + mm(h.Dia), Count: 1, For: []string{"wall " + w.Name}, Mind: "approved for this wall"}
+	out := Purchase{What: fmt.Sprintf("wall anchor, %s", w.Make), Size: fmt.Sprintf("steel hole %s", mm(h.Dia)), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall"}
 	a, ok := AnchorFor(h.Dia)
 	switch {
 	case w.Make == model.Stud && ok:
@@ -133,7 +133,7 @@ func screwFor(d *model.Design, h model.SteelHole, p *model.Part) Purchase {
 	out := Purchase{What: "wood screw, wide head", Count: 1, For: []string{p.Angle.Under}, Mind: "no longer: the top is near"}
 	s, ok := ScrewFor(h.Dia)
 	if !ok {
-		out.Size = "steel hole " + mm(h.Dia)
+		out.Size = fmt.Sprintf("steel hole %s", mm(h.Dia))
 		return out
 	}
 	out.Size = mm(s.Diameter)
@@ -141,7 +141,7 @@ func screwFor(d *model.Design, h model.SteelHole, p *model.Part) Purchase {
 		out.Size += " x " + mm(p.Angle.Section.Thickness+into)
 	}
 	if h.Slot > 0 {
-		out.Size += fmt.Sprintf(", washer %s", mm(s.Head))
+		out.Size = fmt.Sprintf("%s, washer %s", out.Size, mm(s.Head))
 	}
 	return out
 }

@@ -13,39 +13,43 @@ import (
 func Worst(list []find.Finding) find.Status { return find.Worst(list) }
 
 // Sentence is the verdict in one sentence, and what it leaves open.
-func Sentence(list []find.Finding) string {
+func Sentence(list []find.Finding) string { return strings.Join(Sentences(list), " ") }
+
+// Sentences are those of the verdict one by one.
+func Sentences(list []find.Finding) []string {
 	of := func(s find.Status) []find.Finding {
 		return only(list, func(f find.Finding) bool { return f.Status == s })
 	}
 	fails, unknowns, broken, warns := of(find.Fail), of(find.Unknown), of(find.Broken), of(find.Warn)
 	switch {
 	case len(broken) > 0:
-		return fmt.Sprintf("Not known: a check broke (%s). The fault is ours.", broken[0].Rule)
+		return []string{fmt.Sprintf("Not known: a check broke (%s). The fault is ours.", broken[0].Rule)}
 	case len(fails) > 0:
-		lead, first := "It cannot be built like this: ", fails[0]
+		lead, first := "It cannot be built like this: %s", fails[0]
 		if i := slices.IndexFunc(fails, isFit); i >= 0 {
-			lead, first = "It does not fit: ", fails[i]
+			lead, first = "It does not fit: %s", fails[i]
 		}
-		return lead + lowerFirst(firstSentence(first.Why)) + more(len(fails)-1, "check fails", "checks fail")
+		return more(len(fails)-1, "And %d more check fails.", "And %d more checks fail.",
+			fmt.Sprintf(lead, lowerFirst(firstSentence(first.Why))))
 	case len(unknowns) > 0:
 		why := strings.TrimPrefix(firstSentence(unknowns[0].Why), "Not known yet: ")
-		return "Not known yet: " + lowerFirst(why) + more(len(unknowns)-1, "check lacks an input", "checks lack an input")
+		return more(len(unknowns)-1, "And %d more check lacks an input.", "And %d more checks lack an input.",
+			fmt.Sprintf("Not known yet: %s", lowerFirst(why)))
 	}
-	out := "It fits."
+	out := []string{"It fits."}
 	if m := Smallest(list, 1); len(m) > 0 {
-		out += fmt.Sprintf(" The smallest margin is %s: %s", quantity(m[0].Margin), lowerFirst(firstSentence(m[0].Why)))
+		out = append(out, fmt.Sprintf("The smallest margin is %s: %s", quantity(m[0].Margin), lowerFirst(firstSentence(m[0].Why))))
 	}
-	if n := len(warns); n > 0 {
-		out += fmt.Sprintf(" %s a look.", count(n, "warning needs", "warnings need"))
-	}
-	return out + " Whether it holds a person has not been checked."
+	out = more(len(warns), "%d warning needs a look.", "%d warnings need a look.", out...)
+	return append(out, "Whether it holds a person has not been checked.")
 }
 
-func more(n int, one, many string) string {
+// more adds a sentence on n things, if there are any.
+func more(n int, one, many string, to ...string) []string {
 	if n == 0 {
-		return ""
+		return to
 	}
-	return fmt.Sprintf(" And %d more %s.", n, plural(n, one, many))
+	return append(to, fmt.Sprintf(plural(n, one, many), n))
 }
 
 // isFit tells whether a finding's margin is room between things.
