@@ -146,3 +146,17 @@ func (a Align) String() string { return name(alignNames[:], a) }
 
 // String names the material.
 func (m Material) String() string { return name(materialNames[:], m) }
+
+// Texts gives all lettering of items, in the order in which it is drawn.
+func Texts(items []Item) []string {
+	var out []string
+	for _, it := range items {
+		switch x := it.(type) {
+		case Text:
+			out = append(out, x.String)
+		case Group:
+			out = append(out, Texts(x.Items)...)
+		}
+	}
+	return out
+}

@@ -160,7 +160,7 @@ func (p AnglePiece) place(d *Design, id string) (*Part, faults) {
 	}
 	part := &Part{Kind: KindAngle, Material: "steel S235", Angle: a, Bears: []string{p.under, p.wall.Name}}
 	if c, ok := d.cutOf(id); ok {
-		part.Cut, bad = a.cutTo(c)
+		part.Cut, bad = a.cutTo(c, r)
 	}
 	bad = bad.and(p.drill(slab, id, part)...)
 	part.Bodies = []Body{{Name: id, Solid: a.solid(), Material: "steel S235", Density: stock.Steel, Colour: SteelColour}}

@@ -309,9 +309,10 @@ func (p *Part) drilled(leg Leg, wanted func(*AnglePart) []unit.Length) []unit.Le
 	return wanted(p.Angle)
 }
 
-// cutTo gives an angle the length that it was cut to, its middle where it would
-// have been.
-func (a *AnglePart) cutTo(c CutPart) (*AsCut, faults) {
+// cutTo gives an angle the length that it was cut to. It keeps its distance from
+// the one corner that it runs into; between two corners, or none, its middle is
+// where it would have been.
+func (a *AnglePart) cutTo(c CutPart, r run) (*AsCut, faults) {
 	switch {
 	case len(c.Sizes) > 0:
 		return nil, c.wrong("an angle has no edges of a slab: tell its length")
@@ -324,8 +325,15 @@ func (a *AnglePart) cutTo(c CutPart) (*AsCut, faults) {
 		}
 	}
 	wanted := *a
-	over := a.Length - c.Length
-	a.Start, a.Length = a.Start+over/2, c.Length
-	a.Left.SetBack, a.Right.SetBack = a.Left.SetBack+over/2, a.Right.SetBack+over/2
+	short := a.Length - c.Length
+	left := short / 2
+	switch {
+	case r.leftCorner && !r.rightCorner:
+		left = 0
+	case r.rightCorner && !r.leftCorner:
+		left = short
+	}
+	a.Start, a.Length = a.Start+left, c.Length
+	a.Left.SetBack, a.Right.SetBack = a.Left.SetBack+left, a.Right.SetBack+short-left
 	return &AsCut{CutPart: c, WantedBar: &wanted}, nil
 }

@@ -220,16 +220,16 @@ func (s Site) tooSmall(p *model.Part, t model.Trim) []find.Fix {
 func judgeCutAngle(p *model.Part) find.Finding {
 	over := p.Angle.Length - p.Cut.WantedBar.Length
 	f := find.Finding{Status: find.Pass, Parts: []string{p.ID}, Walls: []string{p.Angle.Wall.Name}, Measured: mm(over),
-		Assumed: []find.Assumption{{What: "its middle is where that of the new one would be", Source: practice}}}
+		Assumed: []find.Assumption{{What: "it keeps its distance from the corner that it runs into; between two corners its middle is where that of the new one would be", Source: practice}}}
 	f.Why = fmt.Sprintf("%s was cut on %s to %.1f mm; now it would be cut to %.1f mm.", capital(p.ID), p.Cut.On, float64(p.Angle.Length), float64(p.Cut.WantedBar.Length))
 	switch {
 	case over > alike:
 		f.Status = find.Warn
-		f.Why += fmt.Sprintf(" Each end comes %.1f mm nearer to its corner.", float64(over/2))
+		f.Why += " " + endsAt(p)
 		f.Fix = []find.Fix{hint("take %.1f mm off %s, from the end without a hole near it; see angles-in-corner for what is left between the legs", float64(over), p.ID)}
 	case over < -alike:
 		f.Status = find.Note
-		f.Why += fmt.Sprintf(" It ends %.1f mm earlier at either end: bearing and tipping are judged with it as it is.", float64(-over/2))
+		f.Why += " " + endsAt(p) + " Bearing and tipping are judged with it as it is."
 		f.Fix = []find.Fix{hint("keep it, or cut a new one of %.1f mm", float64(p.Cut.WantedBar.Length))}
 	}
 	var drilled []string
@@ -243,4 +243,20 @@ func judgeCutAngle(p *model.Part) find.Finding {
 		f.Why += " Drilled already: " + strings.Join(drilled, ", ") + "."
 	}
 	return f
+}
+
+// endsAt says where the ends of a cut angle come to lie, against those of the
+// one that would be cut now.
+func endsAt(p *model.Part) string {
+	a, w := p.Angle, p.Cut.WantedBar
+	end := func(name string, off unit.Length) string {
+		switch {
+		case off > 0.05:
+			return fmt.Sprintf("its %s end comes %.1f mm further out", name, float64(off))
+		case off < -0.05:
+			return fmt.Sprintf("its %s end stops %.1f mm earlier", name, float64(-off))
+		}
+		return fmt.Sprintf("its %s end stays", name)
+	}
+	return capital(end("left", w.Left.SetBack-a.Left.SetBack)) + ", " + end("right", w.Right.SetBack-a.Right.SetBack) + "."
 }
