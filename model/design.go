@@ -30,6 +30,7 @@ type Design struct {
 
 	fitting sync.Mutex
 	fits    map[string]Fit // answers of FitOf, by part
+	memo    memo
 }
 
 // NewDesign starts a design for a room.

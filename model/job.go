@@ -35,6 +35,7 @@ type Job struct {
 	Offers   Offers
 	House    House
 	Cut      []CutPart
+	Loads    Loads
 	Preset   string
 	Settings map[string]Setting // parameters of the preset, by name
 	Pos      Pos

@@ -83,6 +83,16 @@ people:
 #     - {kind: stair, width: 860, pitch: 41 deg, height: 1980}
 #     - {kind: car, length: 2450, diagonal: 2700, width: 1000, height: 700}
 #   climate: {moisture: 9, humidity: [35, 60], temperature: 20}
+
+# loads:                          # what is assumed when nothing is said
+#   person: 100 kg                # the heaviest who may stand or sit anywhere on a worktop
+#   step: 1.25                    # climbing up presses so many times the weight; a jump 2 and more
+#   worktop: 50                   # kg per square metre that lie there for years
+#   shelf: 100                    # kg per square metre
+#   service_class: 1              # 1 heated room, 2 unheated, 3 outside
+#   grade: D18                    # strength class of the timber, if somebody graded it
+#   things:
+#     - {name: monitor arm, on: worktop, along: 900, back: 80, mass: 11 kg, reach: 350}
 `
 
 const templateTail = `

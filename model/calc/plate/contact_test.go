@@ -230,5 +230,9 @@ func TestCarved(t *testing.T) {
 	if both := left[0].Region.Intersect(left[1].Region); both.Area() > 1 {
 		t.Errorf("%v mm2 count twice", both.Area())
 	}
+	// What runs out of the plate takes nothing away from it.
+	p := top(set, 1000, 110, 40)
+	p.Thinner = []Thinner{{geom.Rect(geom.V(0, 100), geom.V(1000, 200)), 10}}
+	near(t, "mass", float64(solver(t, 40, fourSides(1000, 110, 5, stiff), p).Mass(0)), 700e-9*1000*(100*40+10*10), 1e-9)
 	near(t, "width of the groove", float64(left[1].Region.Intersect(geom.Rect(geom.V(100, 0), geom.V(200, 300))).Area())/100, 40, 1e-9)
 }

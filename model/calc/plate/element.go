@@ -52,6 +52,11 @@ func (c *cell) scaled(m moments) [3][3]float64 {
 	return [3][3]float64{{m[0], r, s}, {r, m[3] / (a * a), rs}, {s, rs, m[5] / (b * b)}}
 }
 
+// equals tells whether two cells have the same stiffness.
+func (c *cell) equals(d *cell) bool {
+	return c.half == d.half && c.bend == d.bend && c.shear == d.shear
+}
+
 // stiffness integrates a cell.
 func (c *cell) stiffness(q [3][3]float64, g [2][2]float64) [12][12]float64 {
 	var k [12][12]float64

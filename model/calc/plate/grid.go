@@ -60,8 +60,14 @@ type grid struct {
 func newGrid(p Plate, h float64) *grid {
 	outline := loopsOf(p.Outline)
 	g := &grid{plate: p}
-	hardX, hardY := straightLines(outline), straightLinesY(outline)
+	g.plate.Thinner = nil
 	for _, t := range p.Thinner {
+		if on := t.Region.Intersect(p.Outline); !on.Empty() {
+			g.plate.Thinner = append(g.plate.Thinner, Thinner{on, t.Thick})
+		}
+	}
+	hardX, hardY := straightLines(outline), straightLinesY(outline)
+	for _, t := range g.plate.Thinner {
 		hardX, hardY = append(hardX, straightLines(loopsOf(t.Region))...), append(hardY, straightLinesY(loopsOf(t.Region))...)
 	}
 	lo, hi := p.Outline.Bounds()
@@ -161,6 +167,10 @@ func (g *grid) weigh(c *cell, thinner [][][]point, whole float64, q [3][3]float6
 	t := float64(g.plate.Thick)
 	c.thin, c.wooden = t, c.area[0]/whole
 	c.centre = point{c.mid.x + c.area[1]/c.area[0], c.mid.y + c.area[2]/c.area[0]}
+	full := moments{whole, 0, 0, whole * c.half.x * c.half.x / 3, 0, whole * c.half.y * c.half.y / 3}
+	if c.wooden > 1-1e-9 {
+		c.area = full // to the last digit, so that equal cells are equal
+	}
 	c.bend.add(c.area, t*t*t/12)
 	c.shear.add(c.area, t)
 	for k, z := range g.plate.Thinner {
@@ -183,7 +193,6 @@ func (g *grid) weigh(c *cell, thinner [][][]point, whole float64, q [3][3]float6
 		}
 	}
 	if c.wooden < 1-1e-9 {
-		full := moments{whole, 0, 0, whole * c.half.x * c.half.x / 3, 0, whole * c.half.y * c.half.y / 3}
 		c.bend.add(full, emptiest*t*t*t/12)
 		c.shear.add(full, emptiest*t)
 	}

@@ -24,8 +24,12 @@ type Result struct {
 // Size is the number of unknowns.
 func (s *Solver) Size() int { return s.size }
 
-// ErrTips says that a load turns a plate off what carries it.
-var ErrTips = errTips
+// ErrTips says that a load turns a plate off what carries it, ErrLoose that
+// nothing holds it even while it lies.
+var (
+	ErrTips  = errTips
+	ErrLoose = errLoose
+)
 
 // Solve finds deflections, and which links carry, under one load case. Links
 // that carry in the result `like` are tried first; nil takes those of the
@@ -52,8 +56,13 @@ func (s *Solver) Solve(c Case, like *Result) (*Result, error) {
 // Settle makes the state of a result the reference of the solver: load cases in
 // which nearly the same links carry are then solved sooner.
 func (s *Solver) Settle(r *Result) error {
+	same := true
 	for i := range s.links {
+		same = same && s.links[i].ref == r.st.on[i]
 		s.links[i].ref = r.st.on[i]
+	}
+	if same {
+		return nil
 	}
 	return s.refactor()
 }

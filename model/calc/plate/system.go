@@ -192,9 +192,13 @@ func (s *Solver) refactor() error {
 	s.fixed = make([]float64, s.size)
 	for _, g := range s.grids {
 		q, t := g.plate.Wood.inPlane(g.plate.Grain), g.plate.Wood.transverse(g.plate.Grain)
+		var k [12][12]float64
 		for i := range g.cells {
 			c := &g.cells[i]
-			s.put(s.unknowns(g, c), c.stiffness(q, t))
+			if i == 0 || !c.equals(&g.cells[i-1]) {
+				k = c.stiffness(q, t)
+			}
+			s.put(s.unknowns(g, c), k)
 		}
 	}
 	for i, k := range s.bodyK {

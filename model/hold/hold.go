@@ -1,0 +1,253 @@
+// Package hold tells whether the slabs of a design hold: it puts every slab as
+// a plate on the angles and rods that carry it, loads it, lets a person stand
+// everywhere, and gives deflections, stresses, pressures, what lifts, and what
+// every carrier has to take.
+//
+// A loose slab only rests on its brackets: it presses, mostly at the toe of a
+// leg, and lifts elsewhere; screws as drawn hold it down. What carries is found
+// for every load case (package calc/plate). Angles are firm on the wall; their
+// seat legs bend. A joint between two slabs passes nothing on.
+package hold
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"sync"
+
+	"slabwright/model"
+	"slabwright/model/calc/plate"
+	"slabwright/model/geom"
+	"slabwright/model/stock"
+	"slabwright/model/unit"
+)
+
+// memoKey is under which a design keeps its statics.
+type memoKey struct{ loads string }
+
+// Of works out the statics of a finished design, once. It fills in what the job
+// does not say of the loads.
+func Of(d *model.Design, j model.Job) *Statics {
+	loads, assumed := Filled(j)
+	return d.Once(memoKey{fmt.Sprint(loads, creep(j, loads))}, func() any {
+		s := &Statics{Loads: loads, Assumed: assumed}
+		var parts []*model.Part
+		for _, p := range d.Parts {
+			if p.Slab != nil {
+				parts = append(parts, p)
+			}
+		}
+		s.Slabs = make([]Slab, len(parts))
+		var wait sync.WaitGroup
+		for i, p := range parts {
+			wait.Go(func() { s.Slabs[i] = newBench(d, p, loads, creep(j, loads)).slab() })
+		}
+		wait.Wait()
+		return s
+	}).(*Statics)
+}
+
+func newBench(d *model.Design, p *model.Part, l model.Loads, kDef float64) *bench {
+	class, err := stock.ClassByName(l.Grade)
+	if err != nil {
+		class, _ = stock.ClassByName(stock.Ungraded) // the job reader knows the classes
+	}
+	return &bench{design: d, part: p, loads: l, creep: kDef, walked: p.Kind == model.KindSlab, variant: variant{class: class}}
+}
+
+// Meshes: the sweep runs on a coarse one; the answers come from a fine one, and
+// from a finer one when the deflection moved by more than a hundredth.
+const (
+	coarse, fine, finest = 2000, 4200, 9000 // unknowns wanted
+	still                = 0.01
+)
+
+// sizeFor is the side of the cells that gives so many unknowns.
+func sizeFor(p plate.Plate, unknowns float64) unit.Length {
+	return unit.Length(math.Sqrt(float64(p.Outline.Area()) * 3 / unknowns))
+}
+
+// slab solves everything for one slab.
+func (b *bench) slab() Slab {
+	out := Slab{Part: b.part.ID, Class: b.variant.class, Thick: b.part.Slab.Thickness, Creep: b.creep, Walked: b.walked}
+	if len(b.part.Bodies) == 0 {
+		out.Trouble = "it could not be built"
+		return out
+	}
+	b.assembly, b.supports = build(b.design, b.part, b.variant)
+	if len(b.assembly.Links) == 0 {
+		out.Trouble = "nothing carries it"
+		return out
+	}
+	out.Outline = b.assembly.Plates[0].Outline.Place(b.part.Slab.Pose)
+	if err := b.solve(&out); err != nil {
+		out.Trouble = err.Error()
+	}
+	return out
+}
+
+// mesh is a slab cut into cells, with the state under its own weight settled.
+type mesh struct {
+	s    *plate.Solver
+	dead *plate.Result
+}
+
+func (b *bench) mesh(unknowns float64) (mesh, error) {
+	s, err := plate.New(b.assembly, sizeFor(b.assembly.Plates[0], unknowns))
+	var dead *plate.Result
+	if err == nil {
+		dead, err = s.Solve(plate.Case{Weight: 1}, nil)
+	}
+	if err == nil {
+		err = s.Settle(dead)
+	}
+	if errors.Is(err, plate.ErrTips) || errors.Is(err, plate.ErrLoose) {
+		err = errors.New("it tips off what carries it by its own weight")
+	}
+	return mesh{s, dead}, err
+}
+
+func (b *bench) solve(out *Slab) error {
+	m, err := b.mesh(coarse)
+	if err != nil {
+		return err
+	}
+	var f found
+	if b.walked {
+		if f, err = b.sweep(m.s, m.dead); err != nil {
+			return err
+		}
+		out.Places, out.Tips, out.TipsAt = f.places, f.tips, b.part.Slab.Pose.Plan(f.tipsAt)
+	}
+	governing := b.governing(f)
+	before, err := b.run(m, governing)
+	if err != nil {
+		return err
+	}
+	for _, unknowns := range []float64{fine, finest} {
+		if m, err = b.mesh(unknowns); err != nil {
+			return err
+		}
+		now, err := b.run(m, governing)
+		if err != nil {
+			return err
+		}
+		out.Unknowns = m.s.Size()
+		out.Moved = change(float64(before.Lowest.Down), float64(now.Lowest.Down))
+		out.MovedTop = change(before.Along.Value, now.Along.Value)
+		if before = now; out.Moved < still {
+			break
+		}
+	}
+	return b.finish(out, m, f)
+}
+
+// order is one case to be solved.
+type order struct {
+	kind  Kind
+	worst string
+	at    geom.Vec
+}
+
+// governing is the case that decides how fine the mesh must be.
+func (b *bench) governing(f found) order {
+	if f.sinks.found {
+		return order{DesignPerson, "", f.sinks.at}
+	}
+	return order{kind: DesignSpread}
+}
+
+func (b *bench) run(m mesh, o order) (Case, error) {
+	c, _, err := b.solveCase(m, o)
+	return c, err
+}
+
+func (b *bench) solveCase(m mesh, o order) (Case, *plate.Result, error) {
+	r := b.recipe(o.kind)
+	load := b.loadsOf(m.s, r, o.at)
+	res, err := m.s.Solve(load, m.dead)
+	if err != nil {
+		return Case{}, nil, err
+	}
+	c := b.read(m.s, load, r, res)
+	c.Worst = o.worst
+	if r.step > 0 {
+		at := b.part.Slab.Pose.Plan(o.at)
+		c.Person = &at
+	}
+	return c, res, nil
+}
+
+func change(before, now float64) float64 {
+	if now == 0 {
+		return 0
+	}
+	return math.Abs(now/before - 1)
+}
+
+// orders lists the cases that are reported.
+func (b *bench) orders(f found) []order {
+	out := []order{{kind: OwnWeight}, {kind: Lasting}, {kind: Daily}, {kind: DesignWeight}, {kind: DesignSpread}}
+	if !f.sinks.found {
+		return out
+	}
+	out = append(out, order{PersonSinks, "deflection", f.sinks.at}, order{PersonLifts, "lift", f.lifts.at})
+	design := func(what string, w worst) {
+		for i := range out {
+			if out[i].kind == DesignPerson && out[i].at == w.at {
+				out[i].worst += ", " + what
+				return
+			}
+		}
+		if w.found {
+			out = append(out, order{DesignPerson, what, w.at})
+		}
+	}
+	design("deflection", f.sinks)
+	design("stress along the grain", f.along)
+	design("stress across the grain", f.across)
+	design("bearing pressure", f.press)
+	for i, sup := range b.supports {
+		design(sup.part.ID, f.carriers[i])
+	}
+	return out
+}
+
+// finish solves the cases on the last mesh.
+func (b *bench) finish(out *Slab, m mesh, f found) error {
+	var daily, lasting *plate.Result
+	for _, o := range b.orders(f) {
+		c, res, err := b.solveCase(m, o)
+		if err != nil {
+			return fmt.Errorf("%s: %w", strings.TrimSpace(string(o.kind)+" "+o.worst), err)
+		}
+		out.Cases = append(out.Cases, c)
+		switch o.kind {
+		case Daily:
+			daily = res
+		case Lasting:
+			lasting = res
+		case PersonSinks:
+			out.Standing = *c.Person
+			b.field(out, res)
+		}
+	}
+	at, _ := daily.Lowest(0)
+	out.Years = daily.Deflection(0, at) + unit.Length(b.creep)*lasting.Deflection(0, at)
+	if out.Field == nil {
+		b.field(out, daily)
+	}
+	hz, err := m.s.Frequency(m.dead)
+	out.First = hz
+	return err
+}
+
+// field keeps the deflections of a case.
+func (b *bench) field(out *Slab, res *plate.Result) {
+	at, _ := res.Lowest(0)
+	out.Span = spanThrough(b.assembly.Plates[0].Outline, b.bearings(), at)
+	for _, s := range res.Samples(0) {
+		out.Field = append(out.Field, Point{b.part.Slab.Pose.Plan(s.At), s.Deflection})
+	}
+}
