@@ -1,4 +1,4 @@
-package cut
+package saw
 
 import "slabwright/model/unit"
 

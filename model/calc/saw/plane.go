@@ -1,4 +1,4 @@
-package cut
+package saw
 
 // plane solves the unlimited problem: the most that guillotine cuts get out of
 // every rectangle up to the whole, with items of given worth in any number. It
@@ -167,7 +167,7 @@ func (p *plane) trace(i, j int, x, y grid, worth []float64, out []spot) []spot {
 			return p.trace(i, r, x, y+p.y.at[k], worth, out)
 		}
 	}
-	panic("cut: the table has a value that no cut reaches")
+	panic("saw: the table has a value that no cut reaches")
 }
 
 // beside gives for every rectangle in the low left corner, by what is left of

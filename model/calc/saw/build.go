@@ -1,4 +1,4 @@
-package cut
+package saw
 
 import (
 	"container/heap"
@@ -17,6 +17,7 @@ type block struct {
 	a, b   int32 // what it is joined of; -1: a single item
 	shape  int32
 	upward bool
+	dv, dh uint8 // changes of direction if it stands beside, or above, another
 	bound  float64
 }
 
@@ -57,7 +58,7 @@ func (q *limited) builder(floor float64) *builder {
 
 func (d *builder) single(k int) {
 	s := d.q.p.shapes[k]
-	n := block{l: s.l, w: s.w, value: d.q.value[s.item], count: make([]uint64, len(d.room)), a: -1, b: -1, shape: int32(k)}
+	n := block{l: s.l, w: s.w, value: d.q.value[s.item], count: make([]uint64, len(d.room)), dv: 1, dh: 1, a: -1, b: -1, shape: int32(k)}
 	n.count[s.item/8] = 1 << (8 * (s.item % 8))
 	n.hash = scatter(uint64(s.item + 1))
 	for _, p := range d.q.bounds {
@@ -91,9 +92,14 @@ func (d *builder) add(n block) {
 	if n.bound <= d.floor+1e-7 {
 		return
 	}
+	if d.q.stages == 0 {
+		n.dv, n.dh = 0, 0
+	} else if int(min(n.dv, n.dh)) > d.q.stages {
+		return
+	}
 	same := d.seen[n.hash]
 	for _, k := range same {
-		if o := &d.all[k]; o.l <= n.l && o.w <= n.w && slices.Equal(o.count, n.count) {
+		if o := &d.all[k]; o.l <= n.l && o.w <= n.w && o.dv <= n.dv && o.dh <= n.dh && slices.Equal(o.count, n.count) {
 			return
 		}
 	}
@@ -161,12 +167,13 @@ func (d *builder) join(i, k int32) {
 		n.count[c] = a.count[c] + b.count[c]
 	}
 	al, aw, bl, bw := a.l, a.w, b.l, b.w
+	dv, dh := max(a.dv, b.dv), max(a.dh, b.dh)
 	if beside {
-		n.l, n.w = al+bl, max(aw, bw)
+		n.l, n.w, n.dv, n.dh = al+bl, max(aw, bw), dv, dv+1
 		d.add(n)
 	}
 	if above {
-		n.l, n.w, n.upward = max(al, bl), aw+bw, true
+		n.l, n.w, n.dv, n.dh, n.upward = max(al, bl), aw+bw, dh+1, dh, true
 		d.add(n)
 	}
 }

@@ -1,4 +1,4 @@
-package cut
+package saw
 
 import "math"
 
@@ -17,7 +17,7 @@ type limited struct {
 	p      *plane
 	value  []float64
 	limit  []int // 0: any number
-	exact  float64
+	stages int
 	b      *budget
 	best   []spot
 	have   float64
@@ -80,7 +80,9 @@ func (q *limited) charge(rounds int) {
 			copy(charge, best)
 		}
 		list := q.p.trace(q.p.x.n()-1, q.p.y.n()-1, 0, 0, worth, nil)
-		q.take(list)
+		if q.stages == 0 {
+			q.take(list)
+		}
 		q.bound = min(q.bound, q.down(low))
 		used := q.counts(list)
 		norm := 0.0
