@@ -143,18 +143,54 @@ func (b *board) band(x, l grid) (y0, y1 grid) {
 // hits says whether a box reaches into another one.
 func (a box) hits(b box) bool { return a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1 }
 
-// lowest is the lowest y from which a part of a size keeps off every keep-out in
-// a strip; false if there is none up to top.
-func (b *board) lowest(x, l, y, w, top grid) (grid, bool) {
-	for moved := true; moved; {
-		moved = false
-		for _, k := range b.keep {
-			if k.hits(box{x, y, x + l, y + w}) {
-				y, moved = k.y1, true
+// lowest is the lowest y from which a part of a size keeps off every keep-out
+// below a top, and can be sawn out of the box that it then lies in; false if there
+// is none.
+func (b *board) lowest(x, l, y, w, top, kerf grid, in func(at box) box) (grid, bool) {
+	if b.whole {
+		return y, y+w <= top
+	}
+	places := []grid{y}
+	for _, k := range b.keep {
+		for _, p := range []grid{k.y1, k.y1 + kerf} {
+			if p > y {
+				places = append(places, p)
 			}
 		}
 	}
-	return y, y+w <= top
+	slices.Sort(places)
+	for _, p := range places {
+		at := box{x, p, x + l, p + w}
+		if at.y1 <= top && !slices.ContainsFunc(b.keep, at.hits) && b.freeable(at, in(at), kerf) {
+			return p, true
+		}
+	}
+	return 0, false
+}
+
+// freeable says whether cuts right across free a part from a box, none of them
+// through a keep-out.
+func (b *board) freeable(at, in box, kerf grid) bool {
+	if !slices.ContainsFunc(b.keep, in.hits) || at == in {
+		return true
+	}
+	type trim struct {
+		needed bool
+		line   grid
+		cross  bool
+		rest   box
+	}
+	for _, t := range []trim{
+		{at.x1 < in.x1, at.x1, true, box{in.x0, in.y0, at.x1, in.y1}},
+		{at.x0 > in.x0, at.x0 - kerf, true, box{at.x0, in.y0, in.x1, in.y1}},
+		{at.y1 < in.y1, at.y1, false, box{in.x0, in.y0, in.x1, at.y1}},
+		{at.y0 > in.y0, at.y0 - kerf, false, box{in.x0, at.y0, in.x1, in.y1}},
+	} {
+		if t.needed && b.clear(t.line, kerf, in, t.cross) == t.line && b.freeable(at, t.rest, kerf) {
+			return true
+		}
+	}
+	return false
 }
 
 // clear moves a cut of the width of a kerf to the first place from at on where

@@ -8,8 +8,9 @@ import (
 // rule is one way to fill a board: which part comes next, and how what is left
 // beside it is parted.
 type rule struct {
-	order []int // leaves, the first that fits is taken
-	cross int   // 1: cross cuts first, 0: rips first, 2: whichever leaves the larger rest
+	order []int     // leaves, the first that fits is taken
+	cross int       // 1: cross cuts first, 0: rips first, 2: whichever leaves the larger rest
+	taste []float64 // for the boards, nil: all alike
 }
 
 // rules are the orders and partings that are tried.
@@ -44,7 +45,7 @@ func (s *sheetSearch) rules(leaves []leaf) []rule {
 			return 0
 		})
 		for cross := range 3 {
-			out = append(out, rule{order, cross})
+			out = append(out, rule{order: order, cross: cross})
 		}
 	}
 	return out
@@ -110,7 +111,7 @@ func (s *sheetSearch) first(u *uneven, f leaf, in box) (x, y grid, ok bool) {
 		step = in.x1 - in.x0 + 1
 	}
 	for x = in.x0; x+f.l <= in.x1; x += step {
-		if y, ok = u.spotAt(f, x, f.l, f.w, in.y0, in.y1); ok {
+		if y, ok = u.spotAt(f, x, f.l, in.y0, in.y1, func(at box) box { return at }); ok {
 			return x, y, true
 		}
 	}

@@ -111,19 +111,25 @@ func (m *manySheets) hear() {
 }
 
 // greedily fills board after board, each time the one that gives most area for
-// its price by the given way to fill.
-func (m *manySheets) greedily(fill func(k int, left []int) []located) []cutBoard {
+// its price, times the taste for it, by the given way to fill; the last is the cheapest that holds the rest.
+func (m *manySheets) greedily(taste []float64, fill func(k int, left []int) []located) []cutBoard {
 	left, stock := slices.Clone(m.demand), slices.Clone(m.limit)
 	var plan []cutBoard
 	for some(left) {
 		var best cutBoard
-		rate := -1.0
+		rate, last := -1.0, math.Inf(1)
 		for k, b := range m.boards {
 			if stock[k] < 0 {
 				continue
 			}
 			list := fill(k, left)
-			if r := m.worth(list, left) / max(b.price, tiny); len(list) > 0 && r > rate {
+			r := m.worth(list) / max(b.price, tiny)
+			if taste != nil {
+				r *= taste[k]
+			}
+			if len(list) == sum(left) && b.price < last {
+				best, rate, last = cutBoard{k, list}, math.Inf(1), b.price
+			} else if len(list) > 0 && r > rate {
 				best, rate = cutBoard{k, list}, r
 			}
 		}
@@ -140,8 +146,8 @@ func (m *manySheets) greedily(fill func(k int, left []int) []located) []cutBoard
 	return plan
 }
 
-// worth is the area of parts; the last board of a plan counts as if it were full.
-func (m *manySheets) worth(list []located, left []int) float64 {
+// worth is the area of parts.
+func (m *manySheets) worth(list []located) float64 {
 	var area float64
 	for _, l := range list {
 		area += m.parts[m.leaves[l.leaf].part].area
@@ -157,18 +163,71 @@ func (m *manySheets) made(list []located) []int {
 	return n
 }
 
-// quick tries the rules.
+// quick tries the rules, then changes in the order of the best of them, always
+// the same ones.
 func (m *manySheets) quick() {
-	for _, r := range m.rules(m.leaves) {
-		plan := m.greedily(func(k int, left []int) []located { return m.pack(k, left, m.leaves, r) })
-		if plan != nil {
-			m.take(plan)
-			m.learn(plan)
+	best, score := rule{}, math.Inf(1)
+	try := func(r rule) {
+		plan := m.greedily(r.taste, func(k int, left []int) []located { return m.pack(k, left, m.leaves, r) })
+		if plan == nil {
+			return
 		}
+		m.take(plan)
+		m.learn(plan)
+		if v := m.score(plan); v <= score {
+			best, score = r, v
+		}
+	}
+	for _, r := range m.rules(m.leaves) {
+		try(r)
 		if m.closed() || m.b.left <= 0 || m.b.stopped {
 			return
 		}
 	}
+	number := uint64(1)
+	for range shuffles {
+		if m.closed() || m.b.left <= 0 || m.b.stopped || best.order == nil {
+			return
+		}
+		r := rule{slices.Clone(best.order), best.cross, slices.Clone(best.taste)}
+		for range 2 {
+			number = scatter(number)
+			i, j := int(number%uint64(len(r.order))), int(number>>32%uint64(len(r.order)))
+			r.order[i], r.order[j] = r.order[j], r.order[i]
+		}
+		if number>>58&3 == 0 {
+			r.taste = m.tastes(number)
+		}
+		if number>>60 == 0 {
+			r.cross = (r.cross + 1) % 3
+		}
+		try(r)
+	}
+}
+
+// tastes makes some boards a little more welcome than others.
+func (m *manySheets) tastes(number uint64) []float64 {
+	out := make([]float64, len(m.boards))
+	for k := range out {
+		number = scatter(number)
+		out[k] = 0.8 + 0.4*float64(number>>32)/(1<<32)
+	}
+	return out
+}
+
+// shuffles bounds the changes of order that are tried.
+const shuffles = 1500
+
+// score is the cost of a plan, a little less the more unevenly its boards are
+// filled: an empty board is nearer to being spared.
+func (m *manySheets) score(plan []cutBoard) float64 {
+	cost, fill, price := 0.0, 0.0, 0.0
+	for _, c := range plan {
+		b := m.boards[c.kind]
+		f := m.worth(c.list) / b.area
+		cost, price, fill = cost+b.price, max(price, b.price), fill+f*f*b.price
+	}
+	return cost - 0.5*price*fill/cost
 }
 
 // learn keeps the patterns of a plan for the linear programme.
@@ -178,12 +237,15 @@ func (m *manySheets) learn(plan []cutBoard) {
 	}
 	for _, c := range plan {
 		col := column{c.kind, m.made(c.list)}
-		if _, ok := m.places[key(col)]; !ok {
+		if _, ok := m.places[key(col)]; !ok && len(m.pool) < mostPatterns {
 			m.places[key(col)] = c.list
 			m.pool = append(m.pool, col)
 		}
 	}
 }
+
+// mostPatterns bounds the patterns that are kept of plans.
+const mostPatterns = 1500
 
 // filled fills plain boards exactly, one after the other.
 func (m *manySheets) filled() {
@@ -194,7 +256,7 @@ func (m *manySheets) filled() {
 	for i, p := range m.parts {
 		value[i] = p.area * (1 + 0.02*math.Sqrt(p.area/m.parts[m.largest()].area))
 	}
-	plan := m.greedily(func(k int, left []int) []located { return m.fillBoard(k, left, value) })
+	plan := m.greedily(nil, func(k int, left []int) []located { return m.fillBoard(k, left, value) })
 	if plan != nil {
 		m.take(plan)
 		m.learn(plan)
@@ -221,12 +283,13 @@ const fillRounds = 15
 // fillBoard is a good layout of one plain board.
 func (m *manySheets) fillBoard(k int, left []int, value []float64) []located {
 	gone := gone(left)
-	q, leaves, g := m.onRaster(k, gone, value, m.step[k], true)
-	if len(leaves) == 0 {
+	on := m.onRaster(k, gone, m.step[k], true)
+	if len(on.leaves) == 0 {
 		return nil
 	}
+	q := m.limited(on, gone, value, m.aside())
 	q.charge(fillRounds)
-	return m.located(k, q, leaves, g)
+	return m.located(k, q, on)
 }
 
 // gone marks what is made: 0 would mean any number.
@@ -241,18 +304,19 @@ func gone(left []int) []int {
 }
 
 // located turns a layout on a raster into places on the board.
-func (m *manySheets) located(k int, q *limited, leaves []leaf, g grid) []located {
+func (m *manySheets) located(k int, q *limited, on scaled) []located {
 	var out []located
 	for _, sp := range q.best {
-		n := slices.Index(m.leaves, leaves[q.p.shapes[sp.shape].leaf(leaves)])
-		out = append(out, located{n, m.boards[k].in.x0 + sp.x*g, m.boards[k].in.y0 + sp.y*g})
+		n := slices.Index(m.leaves, on.leaves[sp.shape])
+		out = append(out, located{n, m.boards[k].in.x0 + sp.x*on.step, m.boards[k].in.y0 + sp.y*on.step})
 	}
 	return out
 }
 
-// leaf is the index of the leaf of a shape.
-func (s shape) leaf(leaves []leaf) int {
-	return slices.IndexFunc(leaves, func(f leaf) bool { return f.part == s.item && f.across == s.across && !f.high })
+// aside is a budget for a search inside this one, which takes its steps from it.
+func (m *manySheets) aside() *budget {
+	m.b.spend(1)
+	return &budget{left: 2000}
 }
 
 // columns solves the linear programme over patterns and rounds it.
@@ -300,10 +364,11 @@ func (m *manySheets) proved(y []float64) float64 {
 	}
 	most, shrink := make([]float64, len(m.boards)), 1.0
 	for k, b := range m.boards {
-		q, leaves, _ := m.onRaster(k, m.demand, worth, m.step[k], false)
-		if len(leaves) == 0 {
+		on := m.onRaster(k, m.demand, m.step[k], false)
+		if len(on.leaves) == 0 {
 			continue
 		}
+		q := m.limited(on, m.demand, worth, m.aside())
 		q.step = 0
 		q.charge(4 * fillRounds)
 		most[k] = q.bound * (1 + 1e-9)

@@ -141,27 +141,43 @@ func (s *sheetSearch) exact() (Plan, bool) {
 		return Plan{}, false
 	}
 	y := newYields(c, s.boards, s.parts, s.b)
-	found := cover{st, s.boards, func(k, state int) bool { return y.strict[k][state] == yes }}.cheapest()
 	loose := cover{st, s.boards, func(k, state int) bool { return y.loose[k][state] == yes }}.cheapest()
-	out := Plan{Steps: s.b.spent}
+	out := Plan{}
 	if loose != nil {
 		out.Bound = loose.cost
 	}
-	if found == nil {
-		out.Missing = []Missing{s.scarce(loose == nil)}
+	for {
+		found := cover{st, s.boards, func(k, state int) bool { return y.strict[k][state] == yes }}.cheapest()
+		out.Steps = s.b.spent
+		if found == nil {
+			out.Missing = []Missing{s.scarce(loose == nil)}
+			return out, true
+		}
+		if out.Layouts = s.sawn(found, y); out.Layouts == nil {
+			continue
+		}
+		out.Found, out.Objective = true, found.cost
+		out.Optimal = out.Bound > out.Objective-1e-6*(1+out.Objective)
 		return out, true
 	}
-	out.Found, out.Objective = true, found.cost
-	kinds, states := found.used()
+}
+
+// sawn puts the boards of a bill into saw cuts. A layout that no order of cuts
+// frees is struck out of what its board yields, and there is no answer.
+func (s *sheetSearch) sawn(b *bill, y *yields) []Layout {
+	var out []Layout
+	kinds, states := b.used()
 	for n, k := range kinds {
-		lay, ok := s.layout(k, y.layout(k, states[n]), c.leaves)
-		if !ok {
-			return Plan{}, false
+		if list, ok := y.layout(k, states[n]); ok {
+			if lay, ok := s.layout(k, list, y.c.leaves); ok {
+				out = append(out, lay)
+				continue
+			}
 		}
-		out.Layouts = append(out.Layouts, lay)
+		y.strict[k][states[n]] = no
+		return nil
 	}
-	out.Optimal = out.Bound > out.Objective-1e-6*(1+out.Objective)
-	return out, true
+	return out
 }
 
 // scarce says that the sheets that are there do not suffice.
@@ -273,10 +289,10 @@ func (s *sheetSearch) mostValue() Plan {
 	limited := slices.ContainsFunc(left, func(n int) bool { return n > 0 })
 	for k, sh := range s.p.Sheets {
 		for range max(1, sh.Count) {
-			q, leaves := s.fill(k, left, value, 0, false)
+			q, leaves := s.fill(k, left, value)
 			alone := q
 			if limited && !slices.Equal(left, s.demand) {
-				alone, _ = s.fill(k, s.demand, value, 0, false)
+				alone, _ = s.fill(k, s.demand, value)
 			}
 			out.Objective += q.have
 			out.Bound += alone.bound

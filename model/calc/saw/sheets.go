@@ -10,16 +10,14 @@ const (
 	NoSide Side = ""
 	Low    Side = "low"
 	High   Side = "high"
-	Either Side = "either"
 )
 
 // Item is a rectangular part wanted Count times: Length along the grain, Width
 // across it. Under MostValue the count is the most that may be made, 0 for any
 // number. Turn lets the part lie across the grain. Edge asks for a natural edge
-// on that side; a part with a natural edge on its low side can be turned end for
-// end, so that Low and High both mean: one natural edge, and which side is up
-// does not matter where Flip is set. EndWidth is the width at the far end of a
-// part that tapers, its low side straight; 0 stands for Width.
+// on that side of the part, which may be turned by half a turn to get it. EndWidth
+// is the width at the far end of a part that tapers, its low side straight; 0
+// stands for Width.
 type Item struct {
 	ID            string
 	Length, Width unit.Length
@@ -57,7 +55,6 @@ type Sheet struct {
 type Problem struct {
 	Kerf, Trim unit.Length
 	Stages     int
-	Free       bool // cuts need not run right across: refused
 	Aim        Aim
 	Sheets     []Sheet
 	Items      []Item

@@ -43,34 +43,57 @@ func (u *uneven) fits(state int) bool {
 	return u.right(state, in.x0, in.y0, in.y1, in.x1) <= in.x1
 }
 
-// width is how wide a leaf is, length how long.
-func (u *uneven) sizeOf(f leaf) (l, w grid) {
+// lengthOf is how long a leaf is; loosely, as much shorter as its place may be
+// off on the raster.
+func (u *uneven) lengthOf(f leaf) grid {
 	if u.loose {
-		return max(f.l-rasterStep, 1), max(f.w-rasterStep, 1)
+		return max(f.l-rasterStep, 1)
 	}
-	return f.l, f.w
+	return f.l
 }
 
 // spotAt is the y of a leaf at x inside a strip; false if it does not lie there.
-func (u *uneven) spotAt(f leaf, x, l, w, y0, y1 grid) (grid, bool) {
+// in gives the box that it is sawn out of.
+func (u *uneven) spotAt(f leaf, x, l, y0, y1 grid, in func(at box) box) (grid, bool) {
 	low, high := u.board.band(x, l)
 	if f.low && (y0 > u.board.in.y0 || !u.board.naturalLo) || f.high && (y1 < u.board.in.y1 || !u.board.naturalHi) {
 		return 0, false
 	}
-	if f.low || f.high {
-		y := low
-		if f.high {
-			y = high - w
-		}
-		to := box{x, y, x + l, y + w}
-		if f.low {
-			to.y0 = u.board.in.y0
-		} else {
-			to.y1 = u.board.in.y1
-		}
-		return y, y >= max(low, y0) && y+w <= min(high, y1) && !slices.ContainsFunc(u.board.keep, to.hits)
+	if !f.low && !f.high {
+		return u.board.lowest(x, l, max(low, y0), f.w, min(high, y1), u.kerf, in)
 	}
-	return u.board.lowest(x, l, max(low, y0), w, min(high, y1))
+	y := low
+	if f.high {
+		y = high - f.w
+	}
+	to := box{x, y, x + l, y + f.w}
+	if f.low {
+		to.y0 = u.board.in.y0
+	} else {
+		to.y1 = u.board.in.y1
+	}
+	ok := y >= max(low, y0) && y+f.w <= min(high, y1) && !slices.ContainsFunc(u.board.keep, to.hits)
+	return y, ok && (u.loose || u.board.freeable(to, in(to), u.kerf))
+}
+
+// inside is the box of a question up to where a part is cut off, or all of it
+// where no cut can be made behind the part.
+func (u *uneven) inside(q question, at box) box {
+	if u.loose {
+		return at // freeing is not asked for
+	}
+	if q.up {
+		in := box{q.b, q.a, q.c, q.end}
+		if t := u.board.clear(at.y1, u.kerf, in, false); t+u.kerf <= q.end {
+			in.y1 = t
+		}
+		return in
+	}
+	in := box{q.a, q.b, q.end, q.c}
+	if r := u.board.clear(at.x1, u.kerf, in, true); r+u.kerf <= q.end {
+		in.x1 = r
+	}
+	return in
 }
 
 // right is how far right a selection reaches at least that starts at x0 in the
@@ -140,21 +163,22 @@ func (u *uneven) possible(q question) bool {
 
 // single is the reach of a leaf, below a reach that is known.
 func (u *uneven) single(f leaf, q question, best grid) grid {
-	l, w := u.sizeOf(f)
+	l := u.lengthOf(f)
+	in := func(at box) box { return u.inside(q, at) }
 	if !q.up {
 		for x := q.a; x+l <= q.end && x+l < best; x = u.next(x) {
-			if _, ok := u.spotAt(f, x, l, w, q.b, q.c); ok {
-				return x + l
+			if y, ok := u.spotAt(f, x, l, q.b, q.c, in); ok {
+				best = min(best, in(box{x, y, x + l, y + f.w}).x1)
 			}
 		}
-		return never
+		return best
 	}
 	for x := q.b; x+l <= q.c; x = u.next(x) {
-		if y, ok := u.spotAt(f, x, l, w, q.a, q.end); ok {
+		if y, ok := u.spotAt(f, x, l, q.a, q.end, in); ok {
 			if f.high {
 				return u.board.in.y1
 			}
-			best = min(best, y+w)
+			best = min(best, in(box{x, y, x + l, y + f.w}).y1)
 		}
 	}
 	return best
@@ -232,7 +256,7 @@ func (u *uneven) put(state int, in box, out []located) ([]located, bool) {
 			continue
 		}
 		for x := in.x0; x+f.l <= in.x1; x = u.next(x) {
-			if y, ok := u.spotAt(f, x, f.l, f.w, in.y0, in.y1); ok {
+			if y, ok := u.spotAt(f, x, f.l, in.y0, in.y1, func(box) box { return in }); ok {
 				return append(out, located{i, x, y}), true
 			}
 		}

@@ -36,15 +36,12 @@ func newLimited(length, width grid, shapes []shape, value []float64, limit []int
 // chargeRounds bounds the rounds of lowering the bound.
 const chargeRounds = 120
 
-// fill is the most value out of one plain board, with places in micrometres. A
-// coarse raster makes it quick: with up, sizes are rounded up to it and the
-// layout holds; without, they are rounded down and only the bound holds. 0 takes
-// the sizes as they are.
-func (s *sheetSearch) fill(k int, left []int, value []float64, coarse grid, up bool) (*limited, []leaf) {
-	q, leaves, g := s.onRaster(k, left, value, coarse, up)
-	q = mostOf(q.p.x.at[q.p.x.n()-1], q.p.y.at[q.p.y.n()-1], q.p.shapes, value, q.limit, s.p.Stages, s.b)
+// fill is the most value out of one plain board, with places in micrometres.
+func (s *sheetSearch) fill(k int, left []int, value []float64) (*limited, []leaf) {
+	on := s.onRaster(k, left, 0, false)
+	q := mostOf(on.long, on.wide, on.shapes, value, limits(left), s.p.Stages, s.b)
 	for i := range q.best {
-		q.best[i].x, q.best[i].y = q.best[i].x*g, q.best[i].y*g
+		q.best[i].x, q.best[i].y = q.best[i].x*on.step, q.best[i].y*on.step
 	}
-	return q, leaves
+	return q, on.leaves
 }

@@ -92,8 +92,10 @@ func (y *yields) search(k, state int) {
 		return
 	}
 	u := y.uneven(k, false)
+	fits := u.fits(state)
+	y.b.spend(unevenShare - u.b.left)
 	switch {
-	case u.fits(state):
+	case fits:
 		y.strict[k][state], y.loose[k][state] = yes, yes
 		return
 	case u.done:
@@ -105,6 +107,7 @@ func (y *yields) search(k, state int) {
 	if !u.fits(state) && !u.done {
 		y.loose[k][state] = no
 	}
+	y.b.spend(unevenShare - u.b.left)
 	y.short = y.short || u.done
 }
 
@@ -112,21 +115,19 @@ func (y *yields) search(k, state int) {
 const unevenShare = 60_000
 
 func (y *yields) uneven(k int, loose bool) *uneven {
-	own := &budget{left: min(unevenShare, y.b.left)}
-	y.b.spend(1)
+	own := &budget{left: unevenShare}
+	if y.b.left <= 0 {
+		own.left = 0
+	}
 	return &uneven{c: y.c, board: &y.boards[k], kerf: y.c.kerf, loose: loose, known: map[question]grid{}, b: own}
 }
 
 // layout gives the places of a selection on a board that yields it.
-func (y *yields) layout(k, state int) []located {
+func (y *yields) layout(k, state int) ([]located, bool) {
 	b := y.boards[k]
 	if b.straight && b.whole {
-		r, _ := y.rect(k, state)
-		return y.c.place(r, b.in, nil)
+		r, ok := y.rect(k, state)
+		return y.c.place(r, b.in, nil), ok
 	}
-	list, ok := y.uneven(k, false).put(state, b.in, nil)
-	if !ok {
-		panic("saw: a selection that fits cannot be placed")
-	}
-	return list
+	return y.uneven(k, false).put(state, b.in, nil)
 }
