@@ -68,7 +68,7 @@ func (m *maker) coverPage() (page, bool) {
 const (
 	coverList    unit.Length = 122 // width of the list of sheets
 	leastPicture unit.Length = 80
-	leastPitch   unit.Length = 3.8 // of the rows of a long list
+	leastPitch   unit.Length = 4.25 // of the rows of a long list
 )
 
 // coverPages spreads the cover over sheets that are smaller.
@@ -247,7 +247,7 @@ func (m *maker) notChecked(f *flow) {
 func (m *maker) sheetRows(from, to, covers int) grid {
 	t := grid{heads: m.heads("no.", "sheet", "scale"), right: []bool{true}, short: true}
 	if covers > 1 {
-		t.pitch = 4.2
+		t.pitch = leastPitch
 	}
 	for i := from; i < to; i++ {
 		p := m.others[i]

@@ -17,6 +17,7 @@ type shot struct {
 	flags []flag                         // findings: they must show, so they are placed first
 	rings []ring                         // item numbers, placed after the dimensions
 	tags  []tag                          // names of corners, placed after the numbers
+	marks []mark                         // ends of cutting planes, placed after the dimensions
 	loose bool                           // a pictorial view, not to scale
 }
 
@@ -25,6 +26,7 @@ type hung struct {
 	items []drawing.Item
 	scale drawing.Scale
 	box   drawing.Rect // taken with dimensions and title
+	fits  bool         // the views find room
 }
 
 // hang draws shots side by side at the largest scale of the series at which
@@ -43,14 +45,14 @@ func (m *maker) hangAt(scales []drawing.Scale, rooms []drawing.Rect, shots []sho
 		room  drawing.Rect
 		scale drawing.Scale
 	}
-	best := try{rooms[0], scales[len(scales)-1]}
+	best, fitting := try{rooms[0], scales[len(scales)-1]}, false
 search:
 	for _, s := range scales {
 		found := false
 		for _, room := range rooms {
 			_, fits, clean := m.hangIn(room, s, shots, false)
 			if fits && (clean || !found) {
-				best, found = try{room, s}, true
+				best, found, fitting = try{room, s}, true, true
 			}
 			if fits && clean {
 				break search
@@ -61,6 +63,7 @@ search:
 		}
 	}
 	h, _, _ := m.hangIn(best.room, best.scale, shots, true)
+	h.fits = fitting
 	return h
 }
 
@@ -72,7 +75,7 @@ func (m *maker) hangIn(room drawing.Rect, s drawing.Scale, shots []shot, final b
 	h := hung{scale: s}
 	plates := make([]dim.Plate, len(shots))
 	blocks := make([]drawing.Rect, len(shots))
-	var width, title unit.Length
+	var width unit.Length
 	below, above := unit.Length(-1e9), unit.Length(-1e9)
 	for i, p := range shots {
 		if b := p.view.Bounds; s.Of(b.Width()) > room.Width() || s.Of(b.Height()) > room.Height() {
@@ -80,13 +83,20 @@ func (m *maker) hangIn(room drawing.Rect, s drawing.Scale, shots []shot, final b
 		}
 		plates[i] = m.exposed(p, s)
 		blocks[i] = dim.Extent(plates[i], ruled(p.ask)).Union(drawing.Bounds(plates[i].Drawn))
+		for _, k := range p.marks {
+			blocks[i] = blocks[i].Union(drawing.Bounds(k.drawn(m, paperAt(plates[i], k.at), markShaft)))
+		}
 		width += blocks[i].Width()
 		below, above = max(below, -blocks[i].Min.Y), max(above, blocks[i].Max.Y)
-		if p.title != "" {
-			title = titleRoom
-		}
 	}
 	spare := (room.Width() - width - betweenTwo*unit.Length(len(shots)-1)) / unit.Length(len(shots)+1)
+	titles := make([][]string, len(shots))
+	var title unit.Length
+	for i, p := range shots {
+		if titles[i] = p.caption(s, blocks[i].Width()+max(0, spare)); len(titles[i]) > 0 {
+			title = max(title, titleRoom+captionPitch*unit.Length(len(titles[i])-1))
+		}
+	}
 	high := room.Height() - below - above - title
 	fits := spare >= 0 && high >= 0
 	spare, high = max(0, spare), max(0, high)
@@ -103,18 +113,18 @@ func (m *maker) hangIn(room drawing.Rect, s drawing.Scale, shots []shot, final b
 			frame.Max.X = room.Max.X
 		}
 		plates[i] = plates[i].MoveTo(geom.V(x-b.Min.X, origin))
-		item, ok := m.develop(p, plates[i], frame, final)
+		plates[i].Frame = frame
+		item, ok := m.develop(p, plates[i], final)
 		h.items = append(h.items, item)
 		clean = clean && ok
 		x += b.Width() + betweenTwo + spare
 	}
 	h.box = drawing.Bounds(h.items)
-	if title > 0 {
-		h.box.Min.Y -= titleRoom
-		for i, p := range shots {
-			h.items = append(h.items, m.caption(p, s, geom.V(plates[i].Body.Centre().X, h.box.Min.Y+2.5)))
-		}
+	foot := h.box.Min.Y
+	for i, lines := range titles {
+		h.items = append(h.items, captionAt(lines, geom.V(plates[i].Body.Centre().X, foot-titleRoom+2.5), plates[i].Frame)...)
 	}
+	h.box.Min.Y -= title
 	return h, fits, clean
 }
 
@@ -183,20 +193,15 @@ func (m *maker) exposedView(p shot, s drawing.Scale) dim.Plate {
 }
 
 // develop places dimensions, numbers and flags of a shot; it tells whether all
-// dimensions found their places. A name for which there is no room inside its
-// region hangs on a leader instead.
-func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect, final bool) (drawing.Item, bool) {
-	pl.Frame = frame
+// dimensions found their places.
+func (m *maker) develop(p shot, pl dim.Plate, final bool) (drawing.Item, bool) {
+	frame := pl.Frame
 	if len(p.flags) > 0 { // dimension lines stand where they must; flags avoid them, and all other lettering avoids the flags
 		lines, _ := dim.Place(pl, measured(p.ask))
 		flags := m.flags(pl, append(slices.Clone(pl.Drawn), lines...), frame, p.flags)
 		pl.Drawn = append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags})
 	}
-	ask := slices.Clone(p.ask)
-	asked, report := dim.Place(pl, ask)
-	if moved := leadOut(ask, report); moved {
-		asked, report = dim.Place(pl, ask)
-	}
+	asked, report := place(pl, p.ask)
 	items := append(append([]drawing.Item(nil), pl.Drawn...), drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked})
 	if !final {
 		return drawing.Group{ID: p.id, Items: items}, report.Clean()
@@ -206,30 +211,63 @@ func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect, final bool) (d
 			items = append(items, drawing.Group{ID: p.id + id, Title: title, Items: list})
 		}
 	}
+	more("-sections", m.say("cutting planes"), m.marks(pl, items, frame, p.marks))
 	more("-numbers", m.say("item numbers"), m.rings(pl, items, frame, p.rings))
 	more("-corners", m.say("corners"), m.tags(pl, items, frame, p.tags))
 	return drawing.Group{ID: p.id, Title: p.title, Items: items}, report.Clean()
 }
 
-// leadOut turns captions that found no place into notes on a leader.
-func leadOut(ask []dim.Request, report dim.Report) bool {
+// place dimensions a view. Captions that find no room become notes on a leader.
+func place(pl dim.Plate, requests []dim.Request) ([]drawing.Item, dim.Report) {
+	items, report := dim.Place(pl, requests)
 	moved := false
+	ask := slices.Clone(requests)
 	for _, t := range report.Troubles {
 		if c, ok := ask[t.Request].(dim.Caption); ok && len(c.Loop) > 2 {
-			ask[t.Request] = dim.Note{At: geom.Polygon(c.Loop...).Centroid(), Lines: c.Lines}
+			ask[t.Request] = dim.Note{At: geom.Polygon(c.Loop...).Centroid(), Lines: c.Lines, Height: c.Height}
 			moved = true
 		}
 	}
-	return moved
+	if moved {
+		return dim.Place(pl, ask)
+	}
+	return items, report
 }
 
-// caption is the title below a shot.
-func (m *maker) caption(p shot, s drawing.Scale, at geom.Vec) drawing.Item {
-	t := p.title
-	if !p.loose {
-		t += "   " + s.String()
+// captionPitch is the distance of the lines of a title below a shot.
+const captionPitch = drawing.Standard * 1.6
+
+// caption is the title below a shot, in lines no wider than a room, with the
+// scale behind the last; none where it has no title.
+func (p shot) caption(s drawing.Scale, room unit.Length) []string {
+	if p.title == "" {
+		return nil
 	}
-	return drawing.Write(at, t, drawing.Standard, drawing.Centre).Strong()
+	scale := ""
+	if !p.loose {
+		scale = "   " + s.String()
+	}
+	whole := drawing.Write(geom.Vec{}, p.title+scale, drawing.Standard, drawing.Centre).Strong()
+	if whole.Width() <= room {
+		return []string{whole.String}
+	}
+	lines := drawing.WrapStrong(p.title, drawing.Standard, room-18) // the scale follows
+	lines[len(lines)-1] += scale
+	return lines
+}
+
+// captionAt sets a title, the first of its lines at a place or as near to it as
+// the frame allows.
+func captionAt(lines []string, at geom.Vec, frame drawing.Rect) []drawing.Item {
+	var out []drawing.Item
+	for i, l := range lines {
+		t := drawing.Write(at.Sub(geom.V(0, captionPitch*unit.Length(i))), l, drawing.Standard, drawing.Centre).Strong()
+		if half := t.Width() / 2; 2*half < frame.Width() {
+			t.At.X = min(max(t.At.X, frame.Min.X+half), frame.Max.X-half)
+		}
+		out = append(out, t)
+	}
+	return out
 }
 
 // inRed gives items the ink of findings.

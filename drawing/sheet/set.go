@@ -122,7 +122,8 @@ func (m *maker) block(b drawing.Block, number int) drawing.Block {
 // initials makes a short drawing number of a title.
 func initials(title string) string {
 	var b strings.Builder
-	for _, w := range strings.Fields(title) {
+	words := strings.Fields(title)
+	for _, w := range words[:min(len(words), 6)] {
 		b.WriteString(strings.ToUpper(string([]rune(w)[:1])))
 	}
 	if b.Len() == 0 {
