@@ -76,9 +76,9 @@ func (m *maker) upTo(o model.Obstacle) string {
 
 // noted is a name in lines short enough for a note.
 func (m *maker) noted(name string) []string {
-	const letters, most = 18, 4
+	const most = 4 // lines
 	h := m.joinery().Height
-	room := letters * drawing.TextWidth("n", h)
+	room := 16 * h
 	lines := drawing.Wrap(name, h, room)
 	if len(lines) > most {
 		rest := strings.Join(lines[most-1:], " ")

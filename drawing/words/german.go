@@ -117,6 +117,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"dimensions":            "Maße",
 	"findings":              "Befunde",
 	"item numbers":          "Positionsnummern",
+	"cutting planes":        "Schnittebenen",
 	"legend":                "Legende",
 	"right":                 "rechts",
 	"down":                  "unten",
