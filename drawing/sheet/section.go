@@ -65,7 +65,7 @@ func (m *maker) sectionPages(c cutting) []page {
 	h := m.hangAt(scales, []drawing.Rect{f.room}, []shot{d})
 	if !h.fits {
 		more()
-		h = m.hangAt(scales, whole(m.size), []shot{d})
+		h = m.hangAt(append(scales, roomScales[1:]...), whole(m.size), []shot{d})
 	}
 	last := &pages[len(pages)-1].sheet
 	last.Add(h.items...)
