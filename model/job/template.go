@@ -88,7 +88,13 @@ people:
 #     - {kind: corridor turn, width: 1000, turn: 920}
 #     - {kind: stair, width: 860, pitch: 41 deg, height: 1980}
 #     - {kind: car, length: 2450, diagonal: 2700, width: 1000, height: 700}
-#   climate: {moisture: 9, humidity: [35, 60], temperature: 20}
+#   climate:                      # how moist the wood is, and how it moves over the year
+#     moisture: 9                 # by a meter, in the core; or stored: {humidity: 55, temperature: 18}
+#     humidity: [35, 60]          # lowest and highest of the room; temperature: 20
+#     # winter: {humidity: 35, temperature: 21}      # instead of humidity: the air of each season
+#     # summer: {humidity: 60, temperature: 25}
+#     # sawn: flat                # rings seen at the end: flat, quarter (upright) or mixed
+#     # finished: both faces      # or one face
 
 # loads:                          # what is assumed when nothing is said
 #   person: 100 kg                # the heaviest who may stand or sit anywhere on a worktop
