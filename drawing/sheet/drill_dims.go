@@ -9,7 +9,7 @@ import (
 	"slabwright/drawing/view"
 	"slabwright/model"
 	"slabwright/model/geom"
-	"slabwright/model/lists"
+	"slabwright/model/stock"
 	"slabwright/model/unit"
 )
 
@@ -157,7 +157,7 @@ func (d *drilling) names(s drawing.Scale) []dim.Request {
 
 // drill says what to drill for a hole.
 func (d *drilling) drill(h wallHole) string {
-	a, ok := lists.AnchorFor(h.dia)
+	a, ok := stock.AnchorThrough(h.dia)
 	switch {
 	case h.part.Rod != nil:
 		return d.m.sayf("Ø%s x %s deep", d.m.length(h.dia), d.m.length(h.inWall))
