@@ -2,7 +2,7 @@ package model
 
 import (
 	"fmt"
-	"math"
+	"slices"
 
 	"slabwright/model/calc/moisture"
 	"slabwright/model/find"
@@ -144,9 +144,59 @@ func (d *Design) edgesOf(m Movement, p *Part) []EdgeTravel {
 			turn := p.Slab.Pose.Turn - other.Slab.Pose.Turn
 			closes, opens := o.span(own(e.Start), own(e.End), n.Turn(turn+180*unit.Degree))
 			t.Out, t.In = t.Out+closes, t.In+opens
-			t.Crossed = math.Abs(math.Sin(float64(turn))) > math.Sqrt2/2
+			t.Crossed = crossed(p, other)
 		}
 		out = append(out, t)
+	}
+	return out
+}
+
+// OpenJoint is the least gap, in tenths of a millimetre, at which a joint of a
+// slab stays open over the year, each slab held where it is then held best.
+// False when there is none up to 30 mm.
+func (d *Design) OpenJoint(id, edge string) (unit.Length, bool) {
+	for gap := unit.Length(0); gap <= 30; {
+		trial := d.withGap(id, edge, gap)
+		m, err := trial.Movement(id)
+		if err != nil {
+			return 0, false
+		}
+		need := gap
+		for _, t := range m.Edges {
+			if t.Name == edge {
+				need = JointSpare + upTo(10*t.Out)/10
+			}
+		}
+		if need <= gap {
+			return gap, true
+		}
+		gap = need
+	}
+	return 0, false
+}
+
+// withGap is the same design with another gap at one edge, its slabs held
+// anew. Nothing is moved.
+func (d *Design) withGap(id, edge string, gap unit.Length) *Design {
+	out := &Design{climate: d.climate, holds: map[string]Hold{}}
+	for _, p := range d.Parts {
+		if p.ID == id {
+			slab, part := *p.Slab, *p
+			slab.Edges = slices.Clone(slab.Edges)
+			for i := range slab.Edges {
+				if slab.Edges[i].Name == edge {
+					slab.Edges[i].Gap = gap
+				}
+			}
+			part.Slab = &slab
+			p = &part
+		}
+		out.Parts = append(out.Parts, p)
+	}
+	for _, p := range out.Parts {
+		if p.Slab != nil {
+			out.holds[p.ID] = out.hold(p)
+		}
 	}
 	return out
 }

@@ -198,7 +198,7 @@ func middleOf(list []driven) geom.Vec {
 func (d *Design) spare(m Movement, slab *Part, screws []driven) unit.Length {
 	least := unit.Length(math.Inf(1))
 	for _, e := range slab.Slab.Edges {
-		least = min(least, m.spareAt(e, e.Start, e.End))
+		least = min(least, m.spareAt(e, e.Start, e.End)-d.meets(slab, d.Part(e.To), e))
 	}
 	for _, p := range d.Parts {
 		if p.Slab == nil {
@@ -207,7 +207,7 @@ func (d *Design) spare(m Movement, slab *Part, screws []driven) unit.Length {
 		for _, e := range p.Slab.Edges {
 			if e.Bound == ToPart && e.To == slab.ID {
 				own := func(v geom.Vec) geom.Vec { return slab.Slab.Pose.Unplan(p.Slab.Pose.Plan(v)) }
-				least = min(least, m.spareAt(e, own(e.End), own(e.Start)))
+				least = min(least, m.spareAt(e, own(e.End), own(e.Start))-d.meets(slab, p, e))
 			}
 		}
 	}
@@ -215,11 +215,27 @@ func (d *Design) spare(m Movement, slab *Part, screws []driven) unit.Length {
 		if h := s.hole(); h.moves && !h.Along {
 			t, _ := m.travel(s, slab)
 			sec := s.angle.Angle.Section
-			heel, toe := h.FromHeel-h.Dia/2-sec.Thickness-sec.Root, sec.Leg-h.FromHeel-toeFactor*h.Dia
+			fromHeel := -s.angle.Angle.Pose().Unplan(slab.Slab.Pose.Plan(s.at)).Y
+			heel, toe := fromHeel-h.Dia/2-sec.Thickness-sec.Root, sec.Leg-fromHeel-toeFactor*h.Dia
 			least = min(least, heel-t.Plus-slotSpare, toe-t.Minus-slotSpare)
 		}
 	}
 	return least
+}
+
+// meets is how far another slab, whose grain runs across, comes into a joint
+// along its grain, wherever it is held.
+func (d *Design) meets(slab, other *Part, e Edge) unit.Length {
+	if e.Bound != ToPart || other == nil || other.Slab == nil || !crossed(slab, other) {
+		return 0
+	}
+	m := d.moving(other)
+	return max(0, m.Length(m.Dry), m.Length(m.Damp)) / 2
+}
+
+// crossed tells whether the grain of two slabs runs across each other.
+func crossed(a, b *Part) bool {
+	return math.Abs(math.Sin(float64(a.Slab.Pose.Turn-b.Slab.Pose.Turn))) > math.Sqrt2/2
 }
 
 // spareAt is the room left at an edge that runs from a to b.

@@ -122,6 +122,9 @@ func (s Site) judgeGap(p *model.Part, w *model.Wall, g wallJoint, move model.Mov
 			s.set(hint("make the gap %.1f mm wider: %.1f mm", float64(lack), float64(g.edge.Gap+lack)), gapParameter(g.edge), g.edge.Gap, g.edge.Gap+lack),
 			hint("or scribe that edge to the wall on the spot, which takes off at least as much"),
 		}
+		if move.Held.By == model.ByNone && need > leastGap {
+			f.Fix = append(f.Fix, hint("or hold %s by one row of screws in round holes near the wall %s, with slots for all others (Moving): it then swells away from there", p.ID, w.Name))
+		}
 	case g.widest > widestGap:
 		f.Status = find.Warn
 		f.Why += fmt.Sprintf(" More than %.0f mm shows.", float64(widestGap))

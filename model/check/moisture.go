@@ -72,8 +72,13 @@ func delivered(c model.Climate, m model.Movement) find.Finding {
 // grows tells how much a slab grows and shrinks.
 func grows(p *model.Part, m model.Movement) find.Finding {
 	f := find.Finding{Status: find.Note, Title: "Swelling and shrinking of " + p.ID, Parts: []string{p.ID}, Assumed: m.Assumed}
-	f.Why = fmt.Sprintf("%s: width %s, length %s over the year, from the size at fitting. It is held by %s; from there the wood moves.",
-		capital(p.ID), fromSize(float64(m.Width(m.Dry)), float64(m.Width(m.Damp))), fromSize(float64(m.Length(m.Dry)), float64(m.Length(m.Damp))), m.Held.By)
+	f.Why = fmt.Sprintf("%s: width %s, length %s over the year, from the size at fitting.",
+		capital(p.ID), fromSize(float64(m.Width(m.Dry)), float64(m.Width(m.Damp))), fromSize(float64(m.Length(m.Dry)), float64(m.Length(m.Damp))))
+	if m.Held.By == model.ByNone {
+		f.Why += " Nothing holds it: it may move to any side."
+	} else {
+		f.Why += fmt.Sprintf(" It is held by %s, %.0f mm from its back edge; from there the wood moves.", m.Held.By, -float64(m.Held.At.Y))
+	}
 	if m.Dry < moisture.Lowest || m.Damp > moisture.Highest {
 		f.Why += " The room goes beyond 6 to 14 %, for which such figures are meant."
 	}

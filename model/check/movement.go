@@ -65,12 +65,17 @@ func (s Site) joint(p *model.Part, t model.EdgeTravel, m model.Movement) find.Fi
 		Measured: mm(t.Gap), Required: limit(find.AtLeast, need), Assumed: m.Assumed,
 		Why: fmt.Sprintf("The joint between %s and %s is %.1f mm wide when they are fitted; over the year it goes from %.1f to %.1f mm.", p.ID, t.To, float64(t.Gap), float64(t.Gap-t.Out), float64(t.Gap+t.In)),
 	}.Judge()
+	if f.Status == find.Fail {
+		f.Why = fmt.Sprintf("The joint between %s and %s is %.1f mm wide when they are fitted; it closes, and they press on each other by %.1f mm.", p.ID, t.To, float64(t.Gap), float64(t.Out-t.Gap))
+	}
 	if t.Crossed {
 		f.Why += " The grain of one runs across that of the other."
 	}
 	if f.Status == find.Fail {
-		f.Fix = append(f.Fix, s.set(hint("make the joint %.1f mm wide", float64(need)), "joint_gap", t.Gap, need))
-		f.Fix = append(f.Fix, hint("or hold %s nearer to the joint, or fit it when the wood is damper: it swells less then", p.ID))
+		if open, ok := s.Design.OpenJoint(p.ID, t.Name); ok {
+			f.Fix = append(f.Fix, s.set(hint("make the joint %.1f mm wide", float64(open)), "joint_gap", t.Gap, open))
+		}
+		f.Fix = append(f.Fix, hint("or fit the slabs when their wood is damper: they swell less then"))
 	}
 	return f
 }
