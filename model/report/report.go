@@ -39,6 +39,7 @@ type document struct {
 	Room     roomDoc        `json:"room"`
 	Parts    []partDoc      `json:"parts"`
 	Fit      []fitDoc       `json:"fit"`
+	Movement movementDoc    `json:"movement"`
 	Findings []find.Finding `json:"findings"`
 }
 
@@ -93,6 +94,7 @@ func JSON(b Build) ([]byte, error) {
 	d.Room = room(b.Room)
 	d.Parts = parts(b.Design)
 	d.Fit = fits(b.Design)
+	d.Movement = movements(b.Design)
 	d.Findings = b.Findings
 	if d.Findings == nil {
 		d.Findings = []find.Finding{}
