@@ -64,7 +64,7 @@ func (c Climate) Seasons() Seasons {
 		if told != nil {
 			return equilibrium(*told)
 		}
-		assume(fmt.Sprintf("the room has %.0f %% humidity at %.0f °C in %s", float64(usual.Humidity), float64(usual.Temperature), season), "the room's air in "+season)
+		assume(fmt.Sprintf("the room has %.0f %% humidity at %.0f °C in %s", float64(usual.Humidity), float64(usual.Temperature), season), fmt.Sprintf("the room's air in %s", season))
 		return equilibrium(usual)
 	}
 	winter, summer := air(c.Winter, usualWinter, "winter"), air(c.Summer, usualSummer, "summer")

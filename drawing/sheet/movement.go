@@ -20,9 +20,9 @@ func movementSheets(m *maker) []page {
 	if len(tops) == 0 {
 		return nil
 	}
-	pg := m.new("movement", "Movement plan: how the wood swells and shrinks")
-	pg.block.DocumentType = "arrangement"
-	return m.withNotes(pg, m.movementShot(tops), m.movementNotes, "movement-tables", "Movement: gaps and slots")
+	pg := m.new("movement", m.say("Movement plan: how the wood swells and shrinks"))
+	pg.block.DocumentType = m.say("arrangement")
+	return m.withNotes(pg, m.movementShot(tops), m.movementNotes, "movement-tables", m.say("Movement: screws and slots"))
 }
 
 func (m *maker) movementShot(tops []*model.Part) shot {
@@ -31,7 +31,7 @@ func (m *maker) movementShot(tops []*model.Part) shot {
 	s.addParts(tops...)
 	w := m.planWindow(tops)
 	v := window(view.Of(s.scene, view.PlanAt(level+1)), w, func(st view.Stroke) bool { return st.Kind != view.Hidden })
-	p := shot{picture: picture{id: "movement", title: "Worktops from above; slots are shown larger than they are", view: v, paint: m.usual(s), style: m.joinery()}}
+	p := shot{picture: picture{id: "movement", title: m.say("Worktops from above; slots are shown larger than they are"), view: v, paint: m.usual(s), style: m.joinery()}}
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		out := append(m.planWalls(pl, level, w), m.angleOutlines(pl))
 		for _, t := range tops {
@@ -51,7 +51,7 @@ func (m *maker) movementShot(tops []*model.Part) shot {
 
 // angleOutlines draws the angles under the worktops, dashed.
 func (m *maker) angleOutlines(pl dim.Plate) drawing.Item {
-	g := drawing.Group{ID: "movement-steel", Title: "angles below"}
+	g := drawing.Group{ID: "movement-steel", Title: m.say("angles below")}
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil && m.carriesTop(p) }) {
 		for _, l := range outlines(p.Footprint()) {
 			g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), m.lines.Hidden()))
@@ -84,7 +84,7 @@ const (
 // stillLine draws the line of a slab that stands still, the screws in round
 // holes as full circles and the others as slots that lie as they move.
 func (m *maker) stillLine(pl dim.Plate, p *model.Part) drawing.Item {
-	g := drawing.Group{ID: "movement-hold-" + stem(p.ID), Title: "what holds " + p.ID}
+	g := drawing.Group{ID: "movement-hold-" + stem(p.ID), Title: m.sayf("what holds %s", p.ID)}
 	v := m.movementOf(p)
 	sp := p.Slab
 	at := func(own geom.Vec) geom.Vec { return paperAt(pl, sp.Pose.Plan(own)) }
@@ -122,11 +122,11 @@ func (m *maker) movementDims(p *model.Part) []dim.Request {
 	sp := p.Slab
 	var ask []dim.Request
 	for _, e := range v.Edges {
-		lines := []string{fmt.Sprintf("%s edge: %s out, %s in", e.Name, m.length(e.Out), m.length(e.In))}
+		lines := []string{m.sayf("%s edge: %s out, %s in", m.pass(e.Name), m.length(e.Out), m.length(e.In))}
 		if e.Bound == model.ToWall || e.Bound == model.ToPart {
 			lines = []string{
-				fmt.Sprintf("%s: gap %s", e.Name, m.length(e.Gap)),
-				fmt.Sprintf("damp %s, dry %s", m.length(e.Gap-e.Out), m.length(e.Gap+e.In)),
+				m.sayf("%s: gap %s", m.pass(e.Name), m.length(e.Gap)),
+				m.sayf("damp %s, dry %s", m.length(e.Gap-e.Out), m.length(e.Gap+e.In)),
 			}
 		}
 		ask = append(ask, dim.Note{At: sp.Pose.Plan(e.Start.Lerp(e.End, 0.15)), Lines: lines, OnEdge: true})
@@ -144,21 +144,21 @@ func (m *maker) movementDims(p *model.Part) []dim.Request {
 
 // movementNotes sets the slots and the year beside the plan.
 func (m *maker) movementNotes(f *flow) {
-	slots := grid{pitch: 5, heads: []string{"angle", "holes of the seat leg"}, right: []bool{false, false}}
+	slots := grid{pitch: 5, heads: m.heads("angle", "holes of the seat leg"), right: []bool{false, false}}
 	var year string
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil }) {
 		v := m.movementOf(p)
-		year = fmt.Sprintf("The wood has %s %% moisture when it is fitted, %s %% in the dry season and %s %% in the damp one.", m.content(v.Fitting), m.content(v.Dry), m.content(v.Damp))
+		year = m.sayf("The wood has %s %% moisture when it is fitted, %s %% in the dry season and %s %% in the damp one.", m.content(v.Fitting), m.content(v.Dry), m.content(v.Damp))
 		if len(v.Untold) > 0 {
-			year += " Assumed, because nobody told: " + strings.Join(v.Untold, ", ") + "."
+			year += " " + m.sayf("Assumed, because nobody told: %s.", strings.Join(m.passEach(v.Untold), ", "))
 		}
 		slots.rows = append(slots.rows, m.slotRows(v)...)
 	}
 	if len(slots.rows) > 0 {
-		f.grid("movement-slots", "Screws: round holes hold, slots let go", slots)
+		f.grid("movement-slots", m.say("Screws: round holes hold, slots let go"), slots)
 	}
 	f.text("movement-year", "", year,
-		"Chain line: stands still. Full dot: screw in a round hole, tight. Slot: wide washer, driven tight and turned back a quarter; look again after the first winter.")
+		m.say("Chain line: stands still. Full dot: screw in a round hole, tight. Slot: wide washer, driven tight and turned back a quarter; look again after the first winter."))
 }
 
 // slotRows has a row for every angle: its holes of one size together.
