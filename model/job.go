@@ -36,6 +36,7 @@ type Job struct {
 	House    House
 	Cut      []CutPart
 	Loads    Loads
+	Wiring   Wiring
 	Preset   string
 	Settings map[string]Setting // parameters of the preset, by name
 	Pos      Pos
@@ -224,9 +225,12 @@ type BarOffer struct {
 
 // House is what lies between the street and the room, and the climate in it.
 type House struct {
-	Way     []Passage
-	Climate Climate
-	Pos     Pos
+	Way         []Passage
+	Moisture    float64 // percent, at delivery
+	HumidityLow float64 // percent, over the year in the room
+	HumidityTop float64
+	Temperature float64 // degrees Celsius
+	Pos         Pos
 }
 
 // Passage is one step of the way in.

@@ -29,6 +29,7 @@ func jobForm(presets []model.Preset) form[entry[draft]] {
 		may("offers", "what can be bought, with your prices in one currency", offersForm(), func(d *draft) *model.Offers { return &d.job.Offers }),
 		may("house", "the way from the street into the room, and the climate in it", houseForm(), func(d *draft) *model.House { return &d.job.House }),
 		may("loads", "what the slabs have to carry", loadsForm(), func(d *draft) *model.Loads { return &d.job.Loads }),
+		may("wiring", "devices, cables and light strips", wiringForm(), func(d *draft) *model.Wiring { return &d.job.Wiring }),
 		need("design", "which preset, with which parameters", designForm(presets), func(d *draft) *entry[designDraft] { return &d.design }),
 		may("cut", "parts that are already cut, with the sizes measured on them: they stay as they are", list("parts", cutForm(), 0, 200), func(d *draft) *[]model.CutPart { return &d.job.Cut }),
 	}, latest)

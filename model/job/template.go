@@ -13,11 +13,8 @@ import (
 func Template(p model.Preset) []byte {
 	var b strings.Builder
 	fmt.Fprintf(&b, templateHead, p.Name)
-	m := MeasuresFor(p)
-	m.write(&b)
+	exampleRoom(p.Needs).write(&b)
 	b.WriteString(templateMiddle)
-	fmt.Fprintf(&b, "  floor: {%s: 0}   # height of the floor at corners\n", strings.Join(m.Floor, ": 0, "))
-	b.WriteString(templateRest)
 	fmt.Fprintf(&b, "\ndesign:\n  preset: %-24s# %s\n", p.Name, p.Help)
 	if len(p.Params) > 0 {
 		b.WriteString("  parameters:                     # what you leave out keeps the preset's own value\n")
@@ -64,13 +61,10 @@ const templateMiddle = `    # More kinds of reading, and what else a line may sa
     # - {angle: A-B-C, is: 89.6 deg}                  # the angle inside the room, at B
     # - {square: A-B-C, marks: [600, 800], is: 1003}  # marks on B-A and B-C, and how far apart they are
     # - {offset: D, from: B-C, side: behind, is: 242} # square from the line through B and C, before or behind it
-    # - {width: A-B to C-D, along: B-C, depth: 400, is: 2370} # between the two walls, 400 before the wall B-C
+    # - {width: A-B to C-D, along: B-C, depth: 400, is: 2370}
     # - {between: A-B, is: 1401, tool: laser, sd: 1.5}
-    # - {between: A-B, is: 1401, again: [1400.5, {is: 1402, tool: tape II}]}   # each value taken afresh
-  # floor_at: [{wall: back, along: 400, before: 600, is: -4}]   # height of the floor before a wall
-`
+  # floor: {A: 0, D: -6}          # height of the floor at corners
 
-const templateRest = `
 people:
   - {name: first user, stature: 1750, sex: female, mass: 75 kg, shoe: 25}
 
@@ -88,13 +82,7 @@ people:
 #     - {kind: corridor turn, width: 1000, turn: 920}
 #     - {kind: stair, width: 860, pitch: 41 deg, height: 1980}
 #     - {kind: car, length: 2450, diagonal: 2700, width: 1000, height: 700}
-#   climate:                      # how moist the wood is, and how it moves over the year
-#     moisture: 9                 # by a meter, in the core; or stored: {humidity: 55, temperature: 18}
-#     humidity: [35, 60]          # lowest and highest of the room; temperature: 20
-#     # winter: {humidity: 35, temperature: 21}      # instead of humidity: the air of each season
-#     # summer: {humidity: 60, temperature: 25}
-#     # sawn: flat                # rings seen at the end: flat, quarter (upright) or mixed
-#     # finished: both faces      # or one face
+#   climate: {moisture: 9, humidity: [35, 60], temperature: 20}
 
 # loads:                          # what is assumed when nothing is said
 #   person: 100 kg                # the heaviest who may stand or sit anywhere on a worktop
@@ -105,6 +93,17 @@ people:
 #   grade: D18                    # strength class of the timber, if somebody graded it
 #   things:
 #     - {name: monitor arm, on: worktop, along: 900, back: 80, mass: 11 kg, reach: 350}
+# Cables run under the slab along the walls, through its holes and in its grooves.
+# x and back count from the left end of the slab's reference edge.
+# wiring:
+#   devices:
+#     - {name: wall socket, socket: double socket}      # an obstacle of a wall
+#     - {name: task lamp, on: worktop, x: 900, back: 150}
+#     - {name: light supply, under: worktop, x: 300, back: 150}
+#   cables:
+#     - {name: lead of the lamp, from: wall socket, to: task lamp, class: mains, diameter: 7, plug: 38, stock: 3000}
+#   lights:
+#     - {name: shelf light, in: light run, supply: light supply, voltage: 24, power: 9.6, pitch: 50, resistance: 0.09}
 `
 
 const templateTail = `
