@@ -36,12 +36,10 @@ type Anchors struct{ Hole, Pitch, End unit.Length }
 // Screws are the wood screws up into the slab: hole diameter in the steel, slot
 // length beyond the diameter (across the grain the wood moves), largest pitch,
 // distance from each end, pilot diameter and how far the screw goes into the
-// wood. Moving ones need no Slot: the row that holds the slab gets round holes,
-// every other hole a slot as long as the wood moves there over the year.
+// wood.
 type Screws struct {
 	Hole, Slot, Pitch, End unit.Length
 	Pilot, Into            unit.Length
-	Moving                 bool
 }
 
 // Angle is a steel angle of a section. Its seat leg carries the slab, its wall
@@ -238,4 +236,16 @@ func (a *AnglePart) Levels() (low, high unit.Length) {
 // Title is how a shop names the bar: section and length.
 func (a *AnglePart) Title() string {
 	return fmt.Sprintf("%s x %.1f", a.Section.Name, float64(a.Length))
+}
+
+// LegBelow is how far steel hangs below the underside of a slab.
+func (d *Design) LegBelow(slab string) unit.Length {
+	var below unit.Length
+	for _, p := range d.Parts {
+		if p.Angle != nil && p.Angle.Under == slab {
+			low, _ := p.Angle.Levels()
+			below = max(below, p.Angle.Seat-low)
+		}
+	}
+	return below
 }
