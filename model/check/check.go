@@ -14,6 +14,7 @@ import (
 	"slabwright/model"
 	"slabwright/model/find"
 	"slabwright/model/geom"
+	"slabwright/model/wire"
 )
 
 // Site is what a rule looks at. Params are the parameters of the preset that
@@ -25,6 +26,7 @@ type Site struct {
 	Params []model.Param
 
 	shapes shapes
+	wires  wire.Plan
 }
 
 // Rule is one check. Fit tells that its margins are room between things, as
@@ -42,9 +44,9 @@ type Rule struct {
 var All = []Rule{
 	describedRule, surveyRule, suspectRule, uncheckedRule, nextRule, sightRule, faceRule, leavesRoom, overlap, wallGap, fitRule, cornerClash, seatRule, tipping,
 	asCutRule,
-	moistureRule, jointRule, slotRule,
 	kneeSpace, elbowRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
 	woodEdges, steelEdges, naturalEdge, offerRule, massRule,
+	cableWay, cableApart, cableFill, cableLength, cableKnees, lightDrop, lightSupply,
 }
 
 // ByID gives the rule of that name, and whether there is one.
@@ -59,6 +61,7 @@ func ByID(id string) (Rule, bool) {
 // others still run.
 func Run(s Site) []find.Finding {
 	s.shapes = shapesOf(s.Design)
+	s.wires = wire.Of(s.Design, s.Job.Wiring)
 	parts := make([][]find.Finding, len(All))
 	var wait sync.WaitGroup
 	for i, r := range All {

@@ -100,3 +100,6 @@ func count(n int, one, many string) string {
 	}
 	return fmt.Sprintf("%d %s", n, many)
 }
+
+// wholeMM writes a length to the millimetre, without its unit.
+func wholeMM(l unit.Length) string { return fmt.Sprintf("%.0f", float64(l)) }
