@@ -144,7 +144,7 @@ func addLists(b report.Build, out fileSet) error {
 	}{
 		{"parts", func() ([]byte, error) { return lists.Parts(b.Design) }},
 		{"holes", func() ([]byte, error) { return lists.Holes(b.Design) }},
-		{"buy", func() ([]byte, error) { return lists.Buy(b.Design) }},
+		{"buy", func() ([]byte, error) { return lists.Buy(b.Design, lists.Wired(b.Design, b.Job.Wiring)...) }},
 	} {
 		data, err := l.make()
 		if err != nil {

@@ -141,7 +141,7 @@ func (m *maker) sheetOf(i lists.Item, covers int) string {
 // buyingList is what is bought, without prices.
 func (m *maker) buyingList() table {
 	t := table{heads: m.heads("qty", "what", "size in mm", "kg", "for", "mind"), right: []bool{true, false, false, true, false, false}}
-	for _, p := range lists.Purchases(m.b.Design) {
+	for _, p := range append(lists.Purchases(m.b.Design), lists.Wired(m.b.Design, m.b.Job.Wiring)...) {
 		mass := ""
 		if p.Mass > 0 {
 			mass = m.tenth(p.Mass)

@@ -73,15 +73,13 @@ func (m *maker) planFlags() []flag {
 	return out
 }
 
-// shortened breaks off a text of more than n letters, at a word where it can.
+// shortened breaks off a text at a word.
 func shortened(s string, n int) string {
-	r := []rune(s)
-	if len(r) <= n {
+	if len(s) <= n {
 		return s
 	}
-	head := string(r[:n])
-	if i := strings.LastIndex(head, " "); i > len(head)/2 {
-		return head[:i] + " …"
+	if i := strings.LastIndex(s[:n], " "); i > n/2 {
+		return s[:i] + " …"
 	}
-	return head + "…"
+	return s[:n] + "…"
 }

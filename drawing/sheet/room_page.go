@@ -49,16 +49,12 @@ func (m *maker) withNotes(pg page, p shot, notes func(*flow), name, title string
 			return []page{pg}
 		}
 	}
-	f = m.down(free[0]).onto(free[0])
+	more := m.new(name, title)
+	more.block.DocumentType = m.say("table")
+	f = m.down(free[0])
 	notes(f)
-	out := []page{alone}
-	for _, items := range f.pages() {
-		more := m.new(name, title)
-		more.block.DocumentType = m.say("table")
-		more.sheet.Add(items...)
-		out = append(out, more)
-	}
-	return out
+	more.sheet.Add(f.items...)
+	return []page{alone, more}
 }
 
 // bigger tells whether one scale is larger than another.

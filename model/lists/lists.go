@@ -74,9 +74,9 @@ func Holes(d *model.Design) ([]byte, error) {
 }
 
 // Buy is buy.csv: what is bought, equal things together, without prices.
-func Buy(d *model.Design) ([]byte, error) {
+func Buy(d *model.Design, more ...Purchase) ([]byte, error) {
 	rows := [][]string{{"what", "size_mm", "count", "mass_kg", "for", "mind"}}
-	for _, p := range Purchases(d) {
+	for _, p := range append(Purchases(d), more...) {
 		rows = append(rows, []string{p.What, p.Size, fmt.Sprint(p.Count), kg(p.Mass), strings.Join(p.For, "; "), p.Mind})
 	}
 	return table(rows)
