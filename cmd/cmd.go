@@ -42,7 +42,7 @@ type verb struct {
 
 // verbs lists the commands in the order of the help.
 func verbs() []verb {
-	return []verb{newVerb, buildVerb, checkVerb, surveyVerb, compareVerb, presetsVerb, explainVerb, schemaVerb}
+	return []verb{newVerb, buildVerb, checkVerb, surveyVerb, compareVerb, cutVerb, presetsVerb, explainVerb, schemaVerb}
 }
 
 // Main runs the command line with the given presets and gives the exit code.

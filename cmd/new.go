@@ -5,11 +5,13 @@ import (
 	"os"
 	"path/filepath"
 
+	"slabwright/drawing/render"
+	"slabwright/drawing/sheet"
 	"slabwright/model"
 	"slabwright/model/job"
 )
 
-var newVerb = verb{"new", "DIR [--preset NAME]", "starts a job: a folder with a commented job.yaml", func(t *tool, args []string) int {
+var newVerb = verb{"new", "DIR [--preset NAME]", "starts a job: a folder with a commented job.yaml and a sheet to measure with", func(t *tool, args []string) int {
 	o := t.flags("new")
 	name := o.set.String("preset", t.presets[0].Name, "the design to start from")
 	if code, ok := t.parse(o, args, 1, "one new folder"); !ok {
@@ -33,7 +35,16 @@ var newVerb = verb{"new", "DIR [--preset NAME]", "starts a job: a folder with a 
 		fmt.Fprintf(t.err, "%v\n", err)
 		return exitUnread
 	}
-	fmt.Fprintf(t.out, "%s is ready. Write your readings into it, then: slabwright build %s\n", file, dir)
+	paper := filepath.Join(dir, "measuring-sheet.pdf")
+	pdf, err := render.PDF(sheet.Measuring(job.MeasuresFor(p)), render.Meta{Title: "Measuring sheet", Subject: "preset " + p.Name})
+	if err == nil {
+		err = writeBeside(paper, pdf)
+	}
+	if err != nil {
+		fmt.Fprintf(t.err, "%s: %v\n", paper, err)
+		return exitUnread
+	}
+	fmt.Fprintf(t.out, "%s is ready. Print %s and measure by it, write the readings into the first, then: slabwright build %s\n", file, paper, dir)
 	return exitFine
 }}
 

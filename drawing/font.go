@@ -66,16 +66,23 @@ func parseFace(ttf []byte) *face {
 	return c
 }
 
+// lost is the sign that Readable puts in the place of one that the lettering
+// lacks.
+const lost = '\uFFFD'
+
 // measure reads one glyph at a size of one em per em, so that the 26.6 numbers
-// are font units.
+// are font units. A sign that the lettering lacks has the measures of the one
+// that will stand for it, so that texts keep their places.
 func (c *face) measure(r rune) glyph {
-	if !settable(r) {
-		return glyph{}
-	}
 	var buf sfnt.Buffer
 	i, err := c.font.GlyphIndex(&buf, r)
-	if err != nil || i == 0 {
-		return glyph{}
+	if !settable(r) || err != nil || i == 0 {
+		if r == lost {
+			return glyph{}
+		}
+		g := c.measure(lost)
+		g.index = 0
+		return g
 	}
 	b, adv, err := c.font.GlyphBounds(&buf, i, c.em, font.HintingNone)
 	if err != nil {

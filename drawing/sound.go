@@ -133,7 +133,7 @@ func Readable(s Sheet) (Sheet, []find.Finding) {
 			Basis: "the embedded lettering has no such signs",
 		})
 		for _, r := range lack {
-			text = strings.ReplaceAll(text, string(r), "\uFFFD")
+			text = strings.ReplaceAll(text, string(r), string(lost))
 		}
 		return text
 	}

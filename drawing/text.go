@@ -90,26 +90,83 @@ func Paragraph(at geom.Vec, lines []string, height unit.Length, align Align) []I
 }
 
 // Wrap breaks a text at its spaces so that no line is wider than room, as far
-// as its words allow. Line breaks in s are kept.
+// as its words allow; words of more than 16 letters break too, behind a hyphen
+// of their own if they can. Line breaks in s are kept.
 func Wrap(s string, height, room unit.Length) []string { return wrap(s, height, room, false) }
+
+// WrapStrong is Wrap for bold lettering.
+func WrapStrong(s string, height, room unit.Length) []string { return wrap(s, height, room, true) }
 
 func wrap(s string, height, room unit.Length, bold bool) []string {
 	var lines []string
 	for _, para := range strings.Split(s, "\n") {
 		line := ""
 		for _, word := range strings.Fields(para) {
-			if line == "" {
-				line = word
-			} else if longer := line + " " + word; width(longer, height, bold) <= room {
+			if longer := line + " " + word; line != "" && width(longer, height, bold) <= room {
 				line = longer
-			} else {
-				lines = append(lines, line)
-				line = word
+				continue
 			}
+			if line != "" {
+				lines = append(lines, line)
+			}
+			parts := split(word, height, room, bold)
+			lines = append(lines, parts[:len(parts)-1]...)
+			line = parts[len(parts)-1]
 		}
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// Words of more than wholeWord letters may break into parts of leastPart
+// letters and more.
+const wholeWord, leastPart = 16, 8
+
+// split breaks a long word into parts that fit into a room.
+func split(word string, height, room unit.Length, bold bool) []string {
+	r := []rune(word)
+	if len(r) <= wholeWord {
+		return []string{word}
+	}
+	var parts []string
+	for len(r) > leastPart && width(string(r), height, bold) > room {
+		n := leastPart
+		for n < len(r)-3 && width(hyphened(r[:n+1]), height, bold) <= room {
+			n++
+		}
+		for k := n; k > leastPart; k-- {
+			if r[k-1] == '-' || r[k-1] == '/' {
+				n = k
+				break
+			}
+		}
+		parts = append(parts, hyphened(r[:n]))
+		r = r[n:]
+	}
+	return append(parts, string(r))
+}
+
+func hyphened(r []rune) string {
+	if last := r[len(r)-1]; last == '-' || last == '/' {
+		return string(r)
+	}
+	return string(r) + "-"
+}
+
+// LeastRoom is the width of the widest thing in a text that Wrap cannot break.
+func LeastRoom(s string, height unit.Length, bold bool) unit.Length {
+	var w unit.Length
+	for _, word := range strings.Fields(s) {
+		r := []rune(word)
+		if len(r) <= wholeWord {
+			w = max(w, width(word, height, bold))
+			continue
+		}
+		for i := 0; i+leastPart <= len(r); i++ {
+			w = max(w, width(hyphened(r[i:i+leastPart]), height, bold))
+		}
+	}
+	return w
 }
 
 // Fit shortens a text with an ellipsis so that it is no wider than room.

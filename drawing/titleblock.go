@@ -172,34 +172,50 @@ func cellText(r Rect, c cell) []Item {
 		return items
 	}
 	room := r.Width() - 2*inset
-	height, lines := Small, wrap(c.value, Small, room, c.bold)
-	last := 0
-	if foot+Small*(1+pitch) <= ceiling {
-		last = 1
-	}
-	if len(lines) > last {
-		lines = append(lines[:last:last], strings.Join(lines[last:], " "))
-	}
-	for i := range lines {
-		lines[i] = fit(lines[i], Small, room, c.bold)
-	}
 	for _, h := range []unit.Length{Huge, Large, Standard, Small} {
-		if l := wrap(c.value, h, room, c.bold); h <= c.height && fits(l, h, room, c.bold) &&
-			foot+h*(1+pitch*unit.Length(len(l)-1)) <= ceiling {
-			height, lines = h, l
-			break
+		l := wrap(c.value, h, room, c.bold)
+		base := baseLine(l, h, foot, c.bold)
+		_, high := inkHeights(l[0], c.bold)
+		top := base + h*(unit.Length(high)+pitch*unit.Length(len(l)-1))
+		capitals := foot + h*(1+pitch*unit.Length(len(l)-1))
+		if h > c.height || h > Small && (capitals > ceiling || top > ceiling+accentRoom || !fits(l, h, room, c.bold)) {
+			continue
 		}
-	}
-	base := r.Min.Y + foot
-	if len(lines) == 1 {
-		base += 0.7
-	}
-	for i, l := range lines {
-		t := Write(geom.V(r.Min.X+inset, base+height*pitch*unit.Length(len(lines)-1-i)), l, height, Left)
-		t.Bold = c.bold
-		items = append(items, t)
+		if h == Small { // the last resort: shortened
+			last := 0
+			if capitals = foot + h*(1+pitch); capitals <= ceiling && top <= ceiling+accentRoom {
+				last = 1
+			}
+			if len(l) > last {
+				l = append(l[:last:last], strings.Join(l[last:], " "))
+			}
+			for i := range l {
+				l[i] = fit(l[i], h, room, c.bold)
+			}
+			base = baseLine(l, h, foot, c.bold)
+		}
+		for i, s := range l {
+			t := Write(geom.V(r.Min.X+inset, r.Min.Y+base+h*pitch*unit.Length(len(l)-1-i)), s, h, Left)
+			t.Bold = c.bold
+			items = append(items, t)
+		}
+		break
 	}
 	return items
+}
+
+// accentRoom is how far accents may reach beyond what capitals keep from the
+// name of a field.
+const accentRoom unit.Length = 0.5
+
+// baseLine is the height of the last of some lines over the lower border of
+// their field: their descenders stay clear of it.
+func baseLine(lines []string, h, foot unit.Length, bold bool) unit.Length {
+	if len(lines) == 1 {
+		foot += 0.7
+	}
+	low, _ := inkHeights(lines[len(lines)-1], bold)
+	return max(foot, 0.4-h*unit.Length(low))
 }
 
 func fits(lines []string, h, room unit.Length, bold bool) bool {

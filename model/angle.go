@@ -36,10 +36,12 @@ type Anchors struct{ Hole, Pitch, End unit.Length }
 // Screws are the wood screws up into the slab: hole diameter in the steel, slot
 // length beyond the diameter (across the grain the wood moves), largest pitch,
 // distance from each end, pilot diameter and how far the screw goes into the
-// wood.
+// wood. Moving ones need no Slot: the row that holds the slab gets round holes,
+// every other hole a slot as long as the wood moves there over the year.
 type Screws struct {
 	Hole, Slot, Pitch, End unit.Length
 	Pilot, Into            unit.Length
+	Moving                 bool
 }
 
 // Angle is a steel angle of a section. Its seat leg carries the slab, its wall

@@ -29,8 +29,14 @@ func (p AnglePiece) drill(slab *Part, id string, bar *Part) (bad faults) {
 		return bad
 	}
 	s := *p.screws
+	if s.Moving && s.Slot > 0 {
+		return bad.and(fault{what: fmt.Sprintf("the screws of %q have a slot of %s and are Moving: only one of them can decide how long their slots are", id, inWords(s.Slot)), line: p.screwsLine})
+	}
 	along, line, wide := grainAlong(slab, a), screwLine(a.Section), s.Hole
-	if !along {
+	switch {
+	case !along && s.Moving:
+		line = movingLine(a.Section, s.Hole)
+	case !along:
 		wide += s.Slot
 	}
 	if wrong := offFlat(a.Section, line, wide); wrong != "" {
@@ -50,7 +56,7 @@ func (p AnglePiece) drill(slab *Part, id string, bar *Part) (bad faults) {
 			continue
 		}
 		name := fmt.Sprintf("S%d", len(a.Holes)-first+1)
-		a.Holes = append(a.Holes, SteelHole{Name: name, Leg: SeatLeg, X: x, FromHeel: line, Dia: s.Hole, Slot: s.Slot, Along: along, For: fmt.Sprintf("screw into %s", slab.ID)})
+		a.Holes = append(a.Holes, SteelHole{Name: name, Leg: SeatLeg, X: x, FromHeel: line, Dia: s.Hole, Slot: s.Slot, Along: along, For: fmt.Sprintf("screw into %s", slab.ID), moves: s.Moving})
 		slab.Slab.Features = append(slab.Slab.Features, Feature{
 			Name: id + " " + name, Kind: Pilot, Face: UnderFace, At: at, Dia: s.Pilot, Depth: s.Into,
 			Outline: hole, For: id, Line: p.screwsLine,
@@ -75,6 +81,18 @@ func offFlat(s stock.AngleSection, line, wide unit.Length) string {
 // screwLine is how far the screws into the slab stand from the heel: near the
 // toe, so that the gap at the wall leaves wood between screw and edge.
 func screwLine(s stock.AngleSection) unit.Length { return max(s.BackMark, s.Leg-13) }
+
+// movingLine is the line of screws whose slots run across the leg: in the middle
+// of what the fillet and the steel that must be left at the toe allow, and no
+// nearer to the heel than 30 mm, for the wood beside the screw.
+func movingLine(s stock.AngleSection, hole unit.Length) unit.Length {
+	low, high := s.Thickness+s.Root+hole/2, s.Leg-toeFactor*hole
+	return max(round((low+high)/2), min(30, screwLine(s)))
+}
+
+// toeFactor is how far the round end of a slot stays from an edge of the steel,
+// in hole diameters: EN 1993-1-8 table 3.3, from memory.
+const toeFactor = 1.5
 
 // grainAlong tells whether the slab's movement, which is across its grain
 // (the grain runs along the slab's x), goes along the angle.
@@ -207,12 +225,21 @@ func (p AnglePiece) screwPlaces(a *AnglePart) []unit.Length {
 	places := p.clearOfAnchors(a, even(a.Length, p.screws.End, pitch), anchors)
 	for more := 1; more <= 4 && widest(places) > p.screws.Pitch; more++ {
 		pitch = (a.Length - 2*p.screws.End) / unit.Length(len(places))
-		if pitch < 3*p.screws.Hole+p.screws.Slot {
+		if pitch < 3*p.screws.Hole+p.screws.longest() {
 			break
 		}
 		places = p.clearOfAnchors(a, even(a.Length, p.screws.End, pitch), anchors)
 	}
 	return places
+}
+
+// longest is the slot for which room is kept: those of moving screws are not
+// known before the whole desk is.
+func (s Screws) longest() unit.Length {
+	if s.Moving {
+		return 16
+	}
+	return s.Slot
 }
 
 // clearOfAnchors moves places away from anchors and gives up those for which
@@ -224,7 +251,7 @@ func (p AnglePiece) clearOfAnchors(a *AnglePart, want, anchors []unit.Length) []
 		low = driver
 	}
 	high := a.Length - low
-	between := 2*p.screws.Hole + p.screws.Slot
+	between := 2*p.screws.Hole + p.screws.longest()
 	for _, x := range want {
 		for step := unit.Length(0); step <= 2*driver; step++ {
 			y, ok := x, false

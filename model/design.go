@@ -28,6 +28,9 @@ type Design struct {
 	gone  map[string]string // parts that were left out, and the line to blame
 	done  bool
 
+	climate Climate
+	holds   map[string]Hold // what stands still in each slab
+
 	fitting sync.Mutex
 	fits    map[string]Fit // answers of FitOf, by part
 	memo    memo
@@ -161,6 +164,7 @@ func (d *Design) Finish() {
 		return
 	}
 	d.done = true
+	d.letMove()
 	for _, p := range d.Parts {
 		if p.Slab != nil {
 			d.finishSlab(p)

@@ -225,12 +225,9 @@ type BarOffer struct {
 
 // House is what lies between the street and the room, and the climate in it.
 type House struct {
-	Way         []Passage
-	Moisture    float64 // percent, at delivery
-	HumidityLow float64 // percent, over the year in the room
-	HumidityTop float64
-	Temperature float64 // degrees Celsius
-	Pos         Pos
+	Way     []Passage
+	Climate Climate
+	Pos     Pos
 }
 
 // Passage is one step of the way in.

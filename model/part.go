@@ -217,6 +217,7 @@ type SteelHole struct {
 	Along    bool
 	Sink     unit.Length // countersink diameter, 0: none
 	For      string
+	moves    bool // it becomes a slot as long as the wood's movement asks for, or stays round where the wood is held
 }
 
 // RodPart is a hidden rod that carries a shelf.

@@ -70,6 +70,7 @@ func NewPreset[P any](name, help string, build func(Site, P) *Design, needs ...N
 func (p Preset) Build(s Site, set map[string]Setting) *Design {
 	s.Room = s.Room.withCut(s.Cut)
 	d, bad := p.build(s, set)
+	d.climate = s.House.Climate
 	for _, b := range bad {
 		d.report("", b)
 	}

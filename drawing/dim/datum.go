@@ -20,7 +20,7 @@ func (p *Plate) datum(i int, q Datum) *label {
 	if p.Body.Centre().Sub(a).Dot(out) > 0 {
 		out = out.Mul(-1)
 	}
-	side := max(datumSize, text.width+2)
+	frame := geom.V(max(datumSize, text.width+2), max(datumSize, text.rise()-text.low+2))
 	spread := func(from, to int) []place {
 		places := make([]place, 0, 25*8*(to-from+1))
 		for k := range 25 {
@@ -30,10 +30,10 @@ func (p *Plate) datum(i int, q Datum) *label {
 			for _, d := range [...]unit.Length{2, 5, 9, 14, 20, 28, 40, 55} {
 				for aside := from; aside <= to; aside++ {
 					near := tip.Add(out.Mul(float64(d))).Add(out.Left().Mul(float64(aside) * 9))
-					mid := near.Add(out.Mul(float64(side / 2)))
+					mid := near.Add(out.Mul(float64(abs(out.X)*frame.X/2 + abs(out.Y)*frame.Y/2)))
 					price := float64(d) + 10*math.Abs(t-0.14) + 5*math.Abs(float64(aside)) // habit: near the start of the edge
-					at := mid.Sub(geom.V(text.width/2, text.height/2))
-					places = append(places, newPlace(price, at, right, newBox(mid, right, side, side),
+					at := mid.Sub(geom.V(text.width/2, (text.rise()+text.low)/2))
+					places = append(places, newPlace(price, at, right, newBox(mid, right, frame.X, frame.Y),
 						[]line{newLine(foot, tip, drawing.FlagSize/2, lead), s.fine(tip, near, lead)}))
 				}
 			}

@@ -17,6 +17,7 @@ type fan struct {
 	x      []unit.Length // middle of each value along the line
 	jog    unit.Length   // height of the jog; zero when none is needed
 	lo, hi unit.Length   // along the line, lettering included
+	room   unit.Length   // across the value that takes most
 	long   unit.Length   // of the longest value
 }
 
@@ -54,13 +55,14 @@ func (e *entry) shift(x []unit.Length) unit.Length {
 
 func (e *entry) spreadAt(height unit.Length, barriers []bead) fan {
 	f := fan{height: height, x: make([]unit.Length, len(e.u))}
-	pitch := height * pitchRatio
 	list := make([]bead, 0, len(e.u)+len(barriers))
 	for i, u := range e.u {
-		list = append(list, bead{u, pitch, 1, i})
+		room := e.texts[i].across(height)
+		f.room = max(f.room, room)
+		list = append(list, bead{u, room, 1, i})
 		f.long = max(f.long, drawing.TextWidth(e.texts[i].lines[0], height))
 	}
-	list = append(list, merged(e.u, barriers, pitch)...)
+	list = append(list, merged(e.u, barriers, f.room)...)
 	middle := (e.u[0] + e.u[len(e.u)-1]) / 2
 	slices.SortStableFunc(list, func(a, b bead) int {
 		if a.want != b.want {
@@ -76,7 +78,7 @@ func (e *entry) spreadAt(height unit.Length, barriers []bead) fan {
 			f.x[v] = x
 		}
 	}
-	f.lo, f.hi = slices.Min(f.x)-pitch/2, slices.Max(f.x)+pitch/2
+	f.lo, f.hi = slices.Min(f.x)-f.room/2, slices.Max(f.x)+f.room/2
 	return f
 }
 
@@ -114,6 +116,13 @@ func merged(values []unit.Length, list []bead, pitch unit.Length) []bead {
 		i = max(0, i-1) // what was pushed out may be too much for the gap before
 	}
 	return list
+}
+
+// across is the room that one line of lettering takes across its base line, its
+// middle in the middle: more where accents and descenders reach far.
+func (b *block) across(height unit.Length) unit.Length {
+	q := drawing.Text{String: b.lines[0], Height: height}.Quad()
+	return max(pitchRatio*height, 2*max(q[2].Y-height/2, height/2-q[0].Y)+barrier/2)
 }
 
 // thread puts beads in order on a line so that none overlap and the sum of the

@@ -15,7 +15,7 @@ type label struct {
 	text    block
 	places  []place
 	order   []int                         // of the places, the cheapest first
-	more    func() []place                // places farther off, for when none of the first is free
+	more    func() []place                // places farther off, for when none of the first is free; it may set the next
 	ends    func(c *place) []drawing.Item // marks and rings of a place
 	now     int                           // index of the chosen place
 }

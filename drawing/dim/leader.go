@@ -59,13 +59,50 @@ func (s *Style) leaders(text *block, lengths []unit.Length, tip func(dir geom.Ve
 }
 
 // tipped makes the label of a text on a leader with a mark at its tip.
-func (s *Style) tipped(request int, text block, mark drawing.MarkKind, tip func(dir geom.Vec) geom.Vec) *label {
-	return &label{
+func (p *Plate) tipped(request int, text block, mark drawing.MarkKind, tip func(dir geom.Vec) geom.Vec) *label {
+	s := &p.Style
+	l := &label{
 		request: request, text: text,
 		places: s.leaders(&text, leaderLengths[:], tip),
-		more:   func() []place { return s.leaders(&text, leaderFar[:], tip) },
 		ends:   func(c *place) []drawing.Item { return []drawing.Item{s.tipMark(mark, c)} },
 	}
+	l.more = func() []place {
+		l.more = func() []place { return p.anywhere(&text, tip) }
+		return s.leaders(&text, leaderFar[:], tip)
+	}
+	return l
+}
+
+// anywhere gives the places of a text on a raster over the whole frame, for
+// when none of the usual ones is free.
+func (p *Plate) anywhere(text *block, tip func(dir geom.Vec) geom.Vec) []place {
+	const (
+		step    unit.Length = 5
+		far     unit.Length = 250
+		unusual             = 60
+	)
+	hub := tip(right)
+	room := drawing.Rect{Min: hub, Max: hub}.Grow(far)
+	room = drawing.Rect{Min: geom.V(max(room.Min.X, p.Frame.Min.X), max(room.Min.Y, p.Frame.Min.Y)),
+		Max: geom.V(min(room.Max.X, p.Frame.Max.X), min(room.Max.Y, p.Frame.Max.Y))}
+	var out []place
+	for y := room.Min.Y; y <= room.Max.Y; y += step {
+		for x := room.Min.X; x <= room.Max.X; x += step {
+			knee := geom.V(x, y)
+			dir := knee.Sub(hub)
+			if abs(dir.Y) < 2 { // along the reference line
+				continue
+			}
+			from := tip(dir.Unit())
+			for _, back := range []bool{false, true} {
+				c := p.Style.landed(unusual+float64(dir.Len()), text, from, knee, back)
+				if !c.box.cut(&c.lines[0], 0) { // it would strike itself out
+					out = append(out, c)
+				}
+			}
+		}
+	}
+	return out
 }
 
 // tipMark ends the first line of a place where it starts.
@@ -87,7 +124,11 @@ func tipKind(onEdge bool) drawing.MarkKind {
 
 func (p *Plate) note(i int, q Note) *label {
 	at := p.at(q.At)
-	return p.Style.tipped(i, newBlock(p.Style.Height, q.Lines...), tipKind(q.OnEdge), func(geom.Vec) geom.Vec { return at })
+	height := q.Height
+	if height <= 0 {
+		height = p.Style.Height
+	}
+	return p.tipped(i, newBlock(height, q.Lines...), tipKind(q.OnEdge), func(geom.Vec) geom.Vec { return at })
 }
 
 // diameter hangs the size of a hole on its circle; the leader points at the
@@ -100,7 +141,7 @@ func (p *Plate) diameter(i int, q Diameter) *label {
 	}
 	centre, r := p.at(q.Centre), float64(p.Scale.Of(q.Dia)/2)
 	text := newBlock(p.Style.Height, l.text(p.Format(q.Dia)))
-	return p.Style.tipped(i, text, drawing.Arrow, func(dir geom.Vec) geom.Vec { return centre.Add(dir.Mul(r)) })
+	return p.tipped(i, text, drawing.Arrow, func(dir geom.Vec) geom.Vec { return centre.Add(dir.Mul(r)) })
 }
 
 // radius hangs the radius on its arc; the leader lies on a ray from the centre

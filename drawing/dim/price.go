@@ -146,6 +146,16 @@ func (c *place) strikes(b *box) bool {
 	return false
 }
 
+// strikesItself tells whether an arc passes through its own figures.
+func (c *place) strikesItself() bool {
+	for i := range c.lines {
+		if l := &c.lines[i]; l.role != lead && c.box.cut(l, 0) {
+			return true
+		}
+	}
+	return false
+}
+
 // spoils tells whether one of two places makes the other unreadable.
 func (c *place) spoils(d *place) bool {
 	return c.box.meets(&d.box, 0) || c.strikes(&d.box) || d.strikes(&c.box)

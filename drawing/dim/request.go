@@ -110,6 +110,7 @@ type Note struct {
 	At     geom.Vec
 	Lines  []string
 	OnEdge bool
+	Height unit.Length // on paper; zero takes the height of the style
 }
 
 // Balloon is a ringed item number outside the view, in a row or column with the

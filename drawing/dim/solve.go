@@ -45,9 +45,9 @@ func (s *solver) run() {
 }
 
 func (s *solver) widen(l *label) {
-	if l.more != nil {
-		l.places = append(l.places, l.more()...)
+	if more := l.more; more != nil {
 		l.more = nil
+		l.places = append(l.places, more()...)
 		l.sort()
 		l.now = -1
 	}
@@ -177,7 +177,7 @@ func (s *solver) shove(i int) bool {
 // unreadable tells whether label i came to stand under or over something.
 func (s *solver) unreadable(i int) bool {
 	c := &s.labels[i].places[s.labels[i].now]
-	if s.f.covered(c) {
+	if s.f.covered(c) || c.strikesItself() {
 		return true
 	}
 	for j, o := range s.labels {

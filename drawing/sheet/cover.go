@@ -247,7 +247,7 @@ func (m *maker) notChecked(f *flow) {
 func (m *maker) sheetRows(from, to, covers int) grid {
 	t := grid{heads: m.heads("no.", "sheet", "scale"), right: []bool{true}, short: true}
 	if covers > 1 {
-		t.pitch = 4.2
+		t.pitch = leastPitch
 	}
 	for i := from; i < to; i++ {
 		p := m.others[i]

@@ -9,7 +9,7 @@ import (
 	"slabwright/drawing/view"
 	"slabwright/model"
 	"slabwright/model/geom"
-	"slabwright/model/lists"
+	"slabwright/model/stock"
 	"slabwright/model/unit"
 )
 
@@ -139,22 +139,25 @@ func (d *drilling) names(s drawing.Scale) []dim.Request {
 		if box.Empty() {
 			continue
 		}
-		text := append(drawing.Wrap(o.Name, d.figures, 45), d.m.say("keep out"))
 		const size = drawing.Standard
-		wide := max(drawing.TextWidth(o.Name, size), drawing.TextWidth(d.m.say("keep out"), size)) + 4
+		lines := append(drawing.Wrap(o.Name, size, 45), d.m.say("keep out"))
+		long, deep := drawing.TextWidth(d.m.say("keep out"), size)+4, (unit.Length(len(lines))*drawing.LinePitch+1)*size
+		for _, l := range lines {
+			long = max(long, drawing.TextWidth(l, size)+4)
+		}
 		w, h := s.Of(box.Width()), s.Of(box.Height())
-		if w > wide && h > 4*size || h > wide && w > 4*size {
-			out = append(out, dim.Caption{Loop: box.Corners(), Lines: []string{o.Name, d.m.say("keep out")}, Height: size})
+		if w > long && h > deep || h > long && w > deep {
+			out = append(out, dim.Caption{Loop: box.Corners(), Lines: lines, Height: size})
 			continue
 		}
-		out = append(out, dim.Note{At: geom.V(box.Max.X, box.Centre().Y), Lines: text, OnEdge: true})
+		out = append(out, dim.Note{At: geom.V(box.Max.X, box.Centre().Y), Lines: lines, OnEdge: true, Height: size})
 	}
 	return out
 }
 
 // drill says what to drill for a hole.
 func (d *drilling) drill(h wallHole) string {
-	a, ok := lists.AnchorFor(h.dia)
+	a, ok := stock.AnchorThrough(h.dia)
 	switch {
 	case h.part.Rod != nil:
 		return d.m.sayf("Ø%s x %s deep", d.m.length(h.dia), d.m.length(h.inWall))

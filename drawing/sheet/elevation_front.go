@@ -89,7 +89,7 @@ func (m *maker) obstacleNotes(f facing) []dim.Request {
 	for _, w := range m.b.Room.Walls {
 		for _, o := range w.Obstacles {
 			if f.shows(o) {
-				ask = append(ask, dim.Note{At: f.face(o).Centre(), Lines: []string{shortened(o.Name, mostName)}})
+				ask = append(ask, dim.Note{At: f.face(o).Centre(), Lines: m.noted(o.Name)})
 			}
 		}
 	}
@@ -115,7 +115,7 @@ func (m *maker) legCaptions(f facing) []dim.Request {
 	var ask []dim.Request
 	for _, z := range m.b.Design.Zones {
 		if box, ok := f.zone(z); ok && z.Kind == model.ThighZone {
-			ask = append(ask, dim.Caption{Loop: box.Corners(), Lines: []string{m.say("leg room"), z.Person}})
+			ask = append(ask, dim.Caption{Loop: box.Corners(), Lines: append([]string{m.say("leg room")}, m.noted(z.Person)...)})
 		}
 	}
 	return ask

@@ -98,7 +98,7 @@ func (m *maker) draw(p picture, s drawing.Scale, margin geom.Vec) drawn {
 		pl.Drawn = append(pl.Drawn, p.extra(pl)...)
 	}
 	pl.Frame = drawing.Rect{Min: pl.Body.Min.Sub(margin), Max: pl.Body.Max.Add(margin)}
-	asked, report := dim.Place(pl, p.ask)
+	asked, report := place(pl, p.ask)
 	all := pl.Drawn
 	if len(asked) > 0 {
 		all = append(all, drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked})
@@ -126,7 +126,7 @@ func (m *maker) draw(p picture, s drawing.Scale, margin geom.Vec) drawn {
 func (m *maker) titled(title string, s drawing.Scale, body drawing.Rect, below unit.Length) []drawing.Item {
 	const h = drawing.Standard
 	room := max(body.Width()+20, min(110, 0.7*drawing.Free(m.size)[0].Width()))
-	lines := drawing.Wrap(title, h, 0.9*room-15) // bold is wider, and the scale follows
+	lines := drawing.WrapStrong(title, h, room-15) // the scale follows
 	lines[len(lines)-1] += "   " + s.String()
 	y := below - titleRoom + 2.5
 	var out []drawing.Item

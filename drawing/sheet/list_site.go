@@ -188,8 +188,8 @@ func (s *siteChecks) delivered() {
 	for _, p := range s.m.parts(func(*model.Part) bool { return true }) {
 		if p.Slab != nil {
 			once(s.m.sayf("%s delivered: thickness", s.m.pass(p.Material)), s.m.length(p.Slab.Thickness), s.m.sayf("under %s", s.m.length(p.Slab.Thickness)))
-			if u := s.m.b.Job.House.Moisture; u > 0 {
-				once(s.m.sayf("%s delivered: moisture", s.m.pass(p.Material)), s.m.style.Number(u, 1)+" %", s.m.say("off by 2 %"))
+			if u := s.m.b.Job.House.Climate.Moisture; u > 0 {
+				once(s.m.sayf("%s delivered: moisture", s.m.pass(p.Material)), s.m.content(u)+" %", s.m.say("off by 2 %"))
 			}
 		}
 	}

@@ -123,7 +123,7 @@ func TestEveryCautionIsSaidOnce(t *testing.T) {
 func TestSiteListKnowsTheRoom(t *testing.T) {
 	b := onTheWalls(t)
 	b.Room.Floor = []model.FloorMark{{Corner: "B"}, {Corner: "C", Height: -7}}
-	b.Job.House = model.House{Moisture: 9, Way: []model.Passage{{Name: "front door", Width: 800, Height: 2000}}}
+	b.Job.House = model.House{Climate: model.Climate{Moisture: 9}, Way: []model.Passage{{Name: "front door", Width: 800, Height: 2000}}}
 	rows := map[string][]string{}
 	for _, r := range newMaker(b).siteList().rows {
 		rows[r[0]] = r

@@ -82,9 +82,9 @@ func (m *maker) planShot(tops []*model.Part) shot {
 	p := shot{picture: picture{id: "plan", title: m.say("Plan, cut above the worktop"), view: v, paint: m.usual(s), style: m.joinery()}}
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		out := m.planWalls(pl, level, w)
-		out = append(out, m.below(pl, level), m.above(pl, level), m.planObstacles(pl, w))
-		return append(out, m.sectionMarks(pl, w)...)
+		return append(out, m.below(pl, level), m.above(pl, level), m.planObstacles(pl, w))
 	}
+	p.marks = m.sectionMarks(w)
 	p.ask = m.planDims(tops, w)
 	p.rings = m.planRings(level)
 	p.tags = m.cornerTags(w)

@@ -37,7 +37,7 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 	for _, wall := range m.b.Room.Walls {
 		for _, o := range wall.Obstacles {
 			if at := obstaclePlan(o).Centroid(); w.Grow(-1).Holds(drawing.Rect{Min: at, Max: at}) {
-				ask = append(ask, dim.Note{At: at, Lines: []string{shortened(o.Name, mostName), m.upTo(o)}})
+				ask = append(ask, dim.Note{At: at, Lines: append(m.noted(o.Name), m.upTo(o))})
 			}
 		}
 	}
@@ -74,8 +74,18 @@ func (m *maker) upTo(o model.Obstacle) string {
 	return m.sayf("%s to %s up", m.length(o.Bottom), m.length(o.Top))
 }
 
-// mostName is how many letters of a name stand on a drawing.
-const mostName = 26
+// noted is a name in lines short enough for a note.
+func (m *maker) noted(name string) []string {
+	const most = 4 // lines
+	h := m.joinery().Height
+	room := 16 * h
+	lines := drawing.Wrap(name, h, room)
+	if len(lines) > most {
+		rest := strings.Join(lines[most-1:], " ")
+		lines = append(lines[:most-1:most-1], drawing.Fit(rest, h, room))
+	}
+	return lines
+}
 
 // shallow slabs have one width on the plan.
 const shallow unit.Length = 320

@@ -73,13 +73,15 @@ func (m *maker) planFlags() []flag {
 	return out
 }
 
-// shortened breaks off a text at a word.
+// shortened breaks off a text of more than n letters, at a word where it can.
 func shortened(s string, n int) string {
-	if len(s) <= n {
+	r := []rune(s)
+	if len(r) <= n {
 		return s
 	}
-	if i := strings.LastIndex(s[:n], " "); i > n/2 {
-		return s[:i] + " …"
+	head := string(r[:n])
+	if i := strings.LastIndex(head, " "); i > len(head)/2 {
+		return head[:i] + " …"
 	}
-	return s[:n] + "…"
+	return head + "…"
 }

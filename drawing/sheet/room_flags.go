@@ -17,7 +17,7 @@ type flag struct {
 }
 
 const (
-	flagSide  unit.Length = 8  // of the triangle
+	flagSide  unit.Length = 8  // of the triangle around one digit
 	flagText  unit.Length = 42 // width of the words beside it
 	flagPitch             = drawing.Small * 1.6
 	flagFar   unit.Length = 90 // from the place at most
@@ -34,16 +34,16 @@ func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 		near := c.near(at, flagFar+2*flagText)
 		lines := wrapped(f.text, drawing.Small, flagText, true)
 		body := pl.Body.Grow(-0.5) // around it dimension lines find their places
-		box, ok := near.spot(at, body, flagSize(lines))
+		box, ok := near.spot(at, body, f.size(lines))
 		if !ok { // the number alone; the words stand beside the drawing
 			lines = nil
-			box, ok = near.spot(at, body, flagSize(nil))
+			box, ok = near.spot(at, body, f.size(nil))
 		}
 		if !ok {
-			box, ok = near.spot(at, frame, flagSize(nil))
+			box, ok = near.spot(at, frame, f.size(nil))
 		}
 		if !ok {
-			box = drawing.Box(at.X, at.Y, flagSide, flagSide) // over whatever is there: it must show
+			box = drawing.Box(at.X, at.Y, f.wide(), f.wide()) // over whatever is there: it must show
 		}
 		g := m.flag(f, box, at, lines)
 		out = append(out, g)
@@ -52,12 +52,17 @@ func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 	return out
 }
 
-// flagSize is the room of a flag with its words.
-func flagSize(lines []string) geom.Vec {
-	size := geom.V(flagSide, max(flagSide, unit.Length(len(lines))*flagPitch))
+// wide is the side of the triangle that holds the number of a flag.
+func (f flag) wide() unit.Length {
+	return flagSide + 2.4*unit.Length(max(0, len(f.number)-1))
+}
+
+// size is the room of a flag with its words.
+func (f flag) size(lines []string) geom.Vec {
+	size := geom.V(f.wide(), max(f.wide(), unit.Length(len(lines))*flagPitch))
 	for _, l := range lines {
 		w := drawing.Write(geom.Vec{}, l, drawing.Small, drawing.Left).Strong().Width()
-		size.X = max(size.X, flagSide+flagGap+w)
+		size.X = max(size.X, f.wide()+flagGap+w)
 	}
 	return size
 }
@@ -95,19 +100,20 @@ func nearestOn(r drawing.Rect, p geom.Vec) geom.Vec {
 
 func (m *maker) flag(f flag, box drawing.Rect, at geom.Vec, lines []string) drawing.Item {
 	red := drawing.Pen{Width: m.lines.Wide, Ink: drawing.Red}
-	base := geom.V(box.Min.X, box.Max.Y-flagSide)
-	tip := geom.V(base.X+flagSide/2, base.Y+flagSide*0.87)
+	side := f.wide()
+	base := geom.V(box.Min.X, box.Max.Y-side)
+	tip := geom.V(base.X+side/2, base.Y+side*0.87)
 	write := func(at geom.Vec, s string, align drawing.Align) drawing.Item {
 		t := drawing.Write(at, s, drawing.Small, align).Strong()
 		t.Ink = drawing.Red
 		return t
 	}
 	g := drawing.Group{ID: "flag-" + f.number, Title: f.text, Items: []drawing.Item{
-		drawing.Outline([]geom.Vec{base, base.Add(geom.V(flagSide, 0)), tip}, red),
+		drawing.Outline([]geom.Vec{base, base.Add(geom.V(side, 0)), tip}, red),
 		write(geom.V(tip.X, base.Y+1), f.number, drawing.Centre),
 	}}
 	for i, l := range lines {
-		g.Items = append(g.Items, write(geom.V(base.X+flagSide+flagGap, box.Max.Y-drawing.Small-0.3-unit.Length(i)*flagPitch), l, drawing.Left))
+		g.Items = append(g.Items, write(geom.V(base.X+side+flagGap, box.Max.Y-drawing.Small-0.3-unit.Length(i)*flagPitch), l, drawing.Left))
 	}
 	if foot := nearestOn(box, at); foot.Sub(at).Len() > 1 {
 		fine := m.lines.Fine().In(drawing.Red)

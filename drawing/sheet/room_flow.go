@@ -10,14 +10,24 @@ import (
 
 // flow sets blocks of text and tables below each other in a column.
 type flow struct {
-	m     *maker
-	room  drawing.Rect // what is left of the column
-	items []drawing.Item
-	full  bool // something found no room
+	m      *maker
+	room   drawing.Rect // what is left of the column
+	items  []drawing.Item
+	full   bool             // something found no room
+	titled int              // items of a heading that still waits for its block
+	top    unit.Length      // where that heading, or else the next block, begins
+	next   drawing.Rect     // the column of the pages that follow; empty: there is none
+	done   [][]drawing.Item // pages that are full
 }
 
 // down starts a column in a room.
-func (m *maker) down(room drawing.Rect) *flow { return &flow{m: m, room: room} }
+func (m *maker) down(room drawing.Rect) *flow { return &flow{m: m, room: room, top: room.Max.Y} }
+
+// onto lets the column go on on further pages, each with a column in a room.
+func (f *flow) onto(room drawing.Rect) *flow { f.next = room; return f }
+
+// pages are the items of each page.
+func (f *flow) pages() [][]drawing.Item { return append(f.done, f.items) }
 
 // grid adds a table under a heading; id names its group.
 func (f *flow) grid(id, heading string, t grid) drawing.Rect {
@@ -33,8 +43,15 @@ func (f *flow) head(s string) {
 		return
 	}
 	const h = drawing.Small
-	f.items = append(f.items, drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), s, h, drawing.Left).Strong())
-	f.room.Max.Y -= h + 1.6
+	for i, l := range drawing.WrapStrong(s, h, f.room.Width()) {
+		if i > 0 {
+			f.room.Max.Y -= headingPitch - h
+		}
+		f.items = append(f.items, drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), l, h, drawing.Left).Strong())
+		f.room.Max.Y -= h
+		f.titled++
+	}
+	f.room.Max.Y -= 1.6
 }
 
 // text adds paragraphs under a heading.
@@ -68,7 +85,22 @@ func (f *flow) try(add func(*flow)) bool {
 func (f *flow) put(id, title string, items []drawing.Item, height unit.Length) {
 	f.items = append(f.items, drawing.Group{ID: id, Title: title, Items: items})
 	f.room.Max.Y -= height
-	f.full = f.full || f.room.Max.Y < f.room.Min.Y-1
+	if f.room.Max.Y < f.room.Min.Y-1 {
+		f.overflow(len(f.items) - 1 - f.titled)
+	}
+	f.titled, f.top = 0, f.room.Max.Y
+}
+
+// overflow moves the items from the n-th on to the next page, if there is one.
+func (f *flow) overflow(n int) {
+	if f.next.Empty() || n == 0 {
+		f.full = true
+		return
+	}
+	by := f.next.Max.Sub(geom.V(f.next.Max.X-f.next.Min.X+f.room.Min.X, f.top))
+	f.done = append(f.done, f.items[:n:n])
+	f.items = drawing.Move(f.items[n:], by)
+	f.room = drawing.Rect{Min: f.next.Min, Max: geom.V(f.next.Max.X, f.room.Max.Y+by.Y)}
 }
 
 // corner is where the next block begins.
@@ -78,9 +110,14 @@ func (f *flow) corner() geom.Vec { return geom.V(f.room.Min.X, f.room.Max.Y) }
 func (f *flow) large(h unit.Length, sentences ...string) {
 	for _, s := range sentences {
 		for _, l := range wrapped(s, h, f.room.Width(), true) {
-			f.items = append(f.items, drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), l, h, drawing.Left).Strong())
+			line := drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), l, h, drawing.Left).Strong()
+			if over := drawing.Bounds([]drawing.Item{line}).Max.Y - f.room.Max.Y; len(f.items) == 0 && over > 0 { // accents
+				line.At.Y, f.room.Max.Y = line.At.Y-over, f.room.Max.Y-over
+			}
+			f.items = append(f.items, line)
 			f.room.Max.Y -= h * 1.7
 		}
 	}
 	f.room.Max.Y -= 2
+	f.top = f.room.Max.Y
 }

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"strings"
-
 	"slabwright/drawing"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -28,38 +26,44 @@ func (t grid) high() unit.Length {
 	return rowHeight
 }
 
+// foot is the height of the base line over the rule below it: descenders, 0.81
+// deep, stay clear of that, accents, 3.18 high, of the rule above.
+func (t grid) foot() unit.Length { return max(0.94, min(0.29*t.high(), t.high()-3.5)) }
+
 // cellPitch is the distance of two lines in one cell.
 const cellPitch = drawing.Small * 1.6
 
 // columns gives the widths that the texts ask for, brought down to a room.
 func (t grid) columns(room unit.Length) []unit.Length {
 	const h = drawing.Small
-	w := make([]unit.Length, len(t.heads))
+	w, least := make([]unit.Length, len(t.heads)), make([]unit.Length, len(t.heads))
 	for i, s := range t.heads {
 		w[i] = drawing.Write(geom.Vec{}, s, h, drawing.Left).Strong().Width() + 2*cellInset + 0.1
+		least[i] = drawing.LeastRoom(s, h, true) + 2*cellInset + 0.1
 	}
 	for k, r := range t.rows {
 		for i, s := range r {
 			x := drawing.Write(geom.Vec{}, s, h, drawing.Left)
 			x.Bold = t.strong(k)
 			w[i] = max(w[i], x.Width()+2*cellInset+0.1)
+			least[i] = max(least[i], drawing.LeastRoom(s, h, x.Bold)+2*cellInset+0.1)
 		}
 	}
 	var sum unit.Length
 	for _, x := range w {
 		sum += x
 	}
-	for range w { // the widest gives way, down to 24 mm
-		if sum <= room {
-			break
-		}
-		k := 0
+	for sum > room { // the widest of those that can gives way
+		k := -1
 		for i := range w {
-			if w[i] > w[k] {
+			if w[i] > least[i]+0.01 && (k < 0 || w[i] > w[k]) {
 				k = i
 			}
 		}
-		give := min(sum-room, max(0, w[k]-24))
+		if k < 0 {
+			break
+		}
+		give := min(sum-room, w[k]-least[k], 1)
 		w[k] -= give
 		sum -= give
 	}
@@ -117,7 +121,7 @@ func (t grid) row(cells []string, bold bool, at geom.Vec, w []unit.Length) ([]dr
 		}
 		most = max(most, len(cell))
 		for k, line := range cell {
-			text := drawing.Write(geom.V(x+cellInset, at.Y-t.high()+0.29*t.high()-unit.Length(k)*cellPitch), line, h, drawing.Left)
+			text := drawing.Write(geom.V(x+cellInset, at.Y-t.high()+t.foot()-unit.Length(k)*cellPitch), line, h, drawing.Left)
 			if i < len(t.right) && t.right[i] {
 				text.At.X, text.Align = x+w[i]-cellInset, drawing.Right
 			}
@@ -130,20 +134,10 @@ func (t grid) row(cells []string, bold bool, at geom.Vec, w []unit.Length) ([]dr
 }
 
 // wrapped breaks a text into lines no wider than room, as far as its words
-// allow; bold letters are wider than those that drawing.Wrap measures.
+// allow.
 func wrapped(s string, h, room unit.Length, bold bool) []string {
-	if !bold {
-		return drawing.Wrap(s, h, room)
+	if bold {
+		return drawing.WrapStrong(s, h, room)
 	}
-	var out []string
-	line := ""
-	for _, word := range strings.Fields(s) {
-		longer := strings.TrimSpace(line + " " + word)
-		if line != "" && (drawing.Text{String: longer, Height: h, Bold: true}).Width() > room {
-			out = append(out, line)
-			longer = word
-		}
-		line = longer
-	}
-	return append(out, line)
+	return drawing.Wrap(s, h, room)
 }

@@ -49,12 +49,16 @@ func (m *maker) withNotes(pg page, p shot, notes func(*flow), name, title string
 			return []page{pg}
 		}
 	}
-	more := m.new(name, title)
-	more.block.DocumentType = m.say("table")
-	f = m.down(free[0])
+	f = m.down(free[0]).onto(free[0])
 	notes(f)
-	more.sheet.Add(f.items...)
-	return []page{alone, more}
+	out := []page{alone}
+	for _, items := range f.pages() {
+		more := m.new(name, title)
+		more.block.DocumentType = m.say("table")
+		more.sheet.Add(items...)
+		out = append(out, more)
+	}
+	return out
 }
 
 // bigger tells whether one scale is larger than another.

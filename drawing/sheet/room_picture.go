@@ -17,6 +17,7 @@ type shot struct {
 	flags []flag                         // findings: they must show, so they are placed first
 	rings []ring                         // item numbers, placed after the dimensions
 	tags  []tag                          // names of corners, placed after the numbers
+	marks []mark                         // ends of cutting planes, placed after the dimensions
 	loose bool                           // a pictorial view, not to scale
 }
 
@@ -25,6 +26,7 @@ type hung struct {
 	items []drawing.Item
 	scale drawing.Scale
 	box   drawing.Rect // taken with dimensions and title
+	fits  bool         // the views find room
 }
 
 // hang draws shots side by side at the largest scale of the series at which
@@ -38,84 +40,126 @@ func (m *maker) hang(rooms []drawing.Rect, shots ...shot) hung {
 // shows no more.
 var roomScales = slices.DeleteFunc(slices.Clone(drawing.Scales), func(s drawing.Scale) bool { return 5*s.Paper > s.Real })
 
+// smallerAtMost is how many steps of the series a row of shots may be smaller
+// than it could be, so that all its lettering can be read.
+const smallerAtMost = 2
+
 func (m *maker) hangAt(scales []drawing.Scale, rooms []drawing.Rect, shots []shot) hung {
-	type try struct {
-		room  drawing.Rect
-		scale drawing.Scale
-	}
-	best := try{rooms[0], scales[len(scales)-1]}
-search:
+	var best *row
+	steps := 0
 	for _, s := range scales {
-		found := false
 		for _, room := range rooms {
-			_, fits, clean := m.hangIn(room, s, shots, false)
-			if fits && (clean || !found) {
-				best, found = try{room, s}, true
+			r := m.rowAt(room, s, shots, false)
+			if r.fits && (best == nil || r.readable) {
+				best = &r
 			}
-			if fits && clean {
-				break search
+			if best != nil && best.readable {
+				return m.hung(best)
 			}
 		}
-		if found {
+		if best != nil {
+			steps++
+		}
+		if steps > smallerAtMost {
 			break
 		}
 	}
-	h, _, _ := m.hangIn(best.room, best.scale, shots, true)
-	return h
+	if best == nil {
+		r := m.rowAt(rooms[0], scales[len(scales)-1], shots, true)
+		best = &r
+	}
+	return m.hung(best)
 }
 
-// hangIn draws shots side by side in a rectangle at a scale, and tells whether
-// they find room there and whether all their lettering can be read. Only
-// dimension lines claim room beforehand: notes and numbers look for a free
-// place in what is left. A layout that is not final has no numbers yet.
-func (m *maker) hangIn(room drawing.Rect, s drawing.Scale, shots []shot, final bool) (hung, bool, bool) {
-	h := hung{scale: s}
-	plates := make([]dim.Plate, len(shots))
+// row is shots side by side with their dimensions, without numbers yet.
+type row struct {
+	scale    drawing.Scale
+	shots    []shot
+	plates   []dim.Plate
+	items    [][]drawing.Item // of each shot
+	titles   [][]string
+	title    unit.Length // height of the titles
+	fits     bool        // the shots find room
+	readable bool        // and all their lettering a place of its own
+}
+
+// rowAt hangs shots side by side in a rectangle at a scale. Only dimension lines
+// claim room beforehand: notes and numbers look for a free place in what is
+// left. What does not fit is not gone on with, unless it must be drawn anyway.
+func (m *maker) rowAt(room drawing.Rect, s drawing.Scale, shots []shot, anyway bool) row {
+	r := row{scale: s, shots: shots, plates: make([]dim.Plate, len(shots)), titles: make([][]string, len(shots))}
 	blocks := make([]drawing.Rect, len(shots))
-	var width, title unit.Length
+	var width unit.Length
 	below, above := unit.Length(-1e9), unit.Length(-1e9)
 	for i, p := range shots {
-		if b := p.view.Bounds; s.Of(b.Width()) > room.Width() || s.Of(b.Height()) > room.Height() {
-			return h, false, false
+		if b := p.view.Bounds; !anyway && (s.Of(b.Width()) > room.Width() || s.Of(b.Height()) > room.Height()) {
+			return r
 		}
-		plates[i] = m.exposed(p, s)
-		blocks[i] = dim.Extent(plates[i], ruled(p.ask)).Union(drawing.Bounds(plates[i].Drawn))
+		pl := m.exposed(p, s)
+		blocks[i] = dim.Extent(pl, ruled(p.ask)).Union(drawing.Bounds(pl.Drawn))
+		for _, k := range p.marks {
+			blocks[i] = blocks[i].Union(drawing.Bounds(k.drawn(m, paperAt(pl, k.at), markShaft)))
+		}
+		r.plates[i] = pl
 		width += blocks[i].Width()
 		below, above = max(below, -blocks[i].Min.Y), max(above, blocks[i].Max.Y)
-		if p.title != "" {
-			title = titleRoom
-		}
 	}
 	spare := (room.Width() - width - betweenTwo*unit.Length(len(shots)-1)) / unit.Length(len(shots)+1)
-	high := room.Height() - below - above - title
-	fits := spare >= 0 && high >= 0
+	for i, p := range shots {
+		if r.titles[i] = p.caption(s, blocks[i].Width()+max(0, spare)); len(r.titles[i]) > 0 {
+			r.title = max(r.title, titleRoom+captionPitch*unit.Length(len(r.titles[i])-1))
+		}
+	}
+	high := room.Height() - below - above - r.title
+	r.fits = spare >= 0 && high >= 0
+	if !r.fits && !anyway {
+		return r
+	}
 	spare, high = max(0, spare), max(0, high)
-	origin := room.Min.Y + title + high/2 + below // of all pictures of the row
-	clean := true
+	origin := room.Min.Y + r.title + high/2 + below // of all pictures of the row
+	r.readable = true
 	x := room.Min.X + spare
 	for i, p := range shots {
 		b := blocks[i]
-		frame := drawing.Rect{Min: geom.V(x-spare/2, room.Min.Y+title), Max: geom.V(x+b.Width()+spare/2, room.Max.Y)}
+		frame := drawing.Rect{Min: geom.V(x-spare/2, room.Min.Y+r.title), Max: geom.V(x+b.Width()+spare/2, room.Max.Y)}
 		if i == 0 {
 			frame.Min.X = room.Min.X
 		}
 		if i == len(shots)-1 {
 			frame.Max.X = room.Max.X
 		}
-		plates[i] = plates[i].MoveTo(geom.V(x-b.Min.X, origin))
-		item, ok := m.develop(p, plates[i], frame, final)
-		h.items = append(h.items, item)
-		clean = clean && ok
+		pl := r.plates[i].MoveTo(geom.V(x-b.Min.X, origin))
+		pl.Frame = frame
+		items, ok := m.develop(p, pl)
+		r.plates[i], r.items = pl, append(r.items, items)
+		r.readable = r.readable && ok
 		x += b.Width() + betweenTwo + spare
 	}
-	h.box = drawing.Bounds(h.items)
-	if title > 0 {
-		h.box.Min.Y -= titleRoom
-		for i, p := range shots {
-			h.items = append(h.items, m.caption(p, s, geom.V(plates[i].Body.Centre().X, h.box.Min.Y+2.5)))
+	return r
+}
+
+// hung adds the numbers, marks and titles to a row.
+func (m *maker) hung(r *row) hung {
+	h := hung{scale: r.scale, fits: r.fits}
+	for i, p := range r.shots {
+		pl, items := r.plates[i], r.items[i]
+		more := func(id, title string, list []drawing.Item) {
+			if len(list) > 0 {
+				items = append(items, drawing.Group{ID: p.id + id, Title: title, Items: list})
+			}
 		}
+		more("-sections", m.say("cutting planes"), m.marks(pl, items, pl.Frame, p.marks))
+		more("-numbers", m.say("item numbers"), m.rings(pl, items, pl.Frame, p.rings))
+		more("-corners", m.say("corners"), m.tags(pl, items, pl.Frame, p.tags))
+		h.items = append(h.items, drawing.Group{ID: p.id, Title: p.title, Items: items})
 	}
-	return h, fits, clean
+	h.box = drawing.Bounds(h.items)
+	foot := h.box.Min.Y
+	for i, lines := range r.titles {
+		h.items = append(h.items, captionAt(lines, geom.V(r.plates[i].Body.Centre().X, foot-titleRoom+2.5), r.plates[i].Frame)...)
+	}
+	h.box.Min.Y -= r.title
+	return h
 }
 
 // ruled gives the requests that stand in rows around a view.
@@ -182,54 +226,69 @@ func (m *maker) exposedView(p shot, s drawing.Scale) dim.Plate {
 	return pl
 }
 
-// develop places dimensions, numbers and flags of a shot; it tells whether all
-// dimensions found their places. A name for which there is no room inside its
-// region hangs on a leader instead.
-func (m *maker) develop(p shot, pl dim.Plate, frame drawing.Rect, final bool) (drawing.Item, bool) {
-	pl.Frame = frame
+// develop draws a shot with its flags and dimensions; it tells whether all
+// dimensions found their places.
+func (m *maker) develop(p shot, pl dim.Plate) ([]drawing.Item, bool) {
 	if len(p.flags) > 0 { // dimension lines stand where they must; flags avoid them, and all other lettering avoids the flags
 		lines, _ := dim.Place(pl, measured(p.ask))
-		flags := m.flags(pl, append(slices.Clone(pl.Drawn), lines...), frame, p.flags)
+		flags := m.flags(pl, append(slices.Clone(pl.Drawn), lines...), pl.Frame, p.flags)
 		pl.Drawn = append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags})
 	}
-	ask := slices.Clone(p.ask)
-	asked, report := dim.Place(pl, ask)
-	if moved := leadOut(ask, report); moved {
-		asked, report = dim.Place(pl, ask)
-	}
-	items := append(append([]drawing.Item(nil), pl.Drawn...), drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked})
-	if !final {
-		return drawing.Group{ID: p.id, Items: items}, report.Clean()
-	}
-	more := func(id, title string, list []drawing.Item) {
-		if len(list) > 0 {
-			items = append(items, drawing.Group{ID: p.id + id, Title: title, Items: list})
-		}
-	}
-	more("-numbers", m.say("item numbers"), m.rings(pl, items, frame, p.rings))
-	more("-corners", m.say("corners"), m.tags(pl, items, frame, p.tags))
-	return drawing.Group{ID: p.id, Title: p.title, Items: items}, report.Clean()
+	asked, report := place(pl, p.ask)
+	return append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked}), report.Clean()
 }
 
-// leadOut turns captions that found no place into notes on a leader.
-func leadOut(ask []dim.Request, report dim.Report) bool {
+// place dimensions a view. Captions that find no room become notes on a leader.
+func place(pl dim.Plate, requests []dim.Request) ([]drawing.Item, dim.Report) {
+	items, report := dim.Place(pl, requests)
 	moved := false
+	ask := slices.Clone(requests)
 	for _, t := range report.Troubles {
 		if c, ok := ask[t.Request].(dim.Caption); ok && len(c.Loop) > 2 {
-			ask[t.Request] = dim.Note{At: geom.Polygon(c.Loop...).Centroid(), Lines: c.Lines}
+			ask[t.Request] = dim.Note{At: geom.Polygon(c.Loop...).Centroid(), Lines: c.Lines, Height: c.Height}
 			moved = true
 		}
 	}
-	return moved
+	if moved {
+		return dim.Place(pl, ask)
+	}
+	return items, report
 }
 
-// caption is the title below a shot.
-func (m *maker) caption(p shot, s drawing.Scale, at geom.Vec) drawing.Item {
-	t := p.title
-	if !p.loose {
-		t += "   " + s.String()
+// captionPitch is the distance of the lines of a title below a shot.
+const captionPitch = drawing.Standard * 1.6
+
+// caption is the title below a shot, in lines no wider than a room, with the
+// scale behind the last; none where it has no title.
+func (p shot) caption(s drawing.Scale, room unit.Length) []string {
+	if p.title == "" {
+		return nil
 	}
-	return drawing.Write(at, t, drawing.Standard, drawing.Centre).Strong()
+	scale := ""
+	if !p.loose {
+		scale = "   " + s.String()
+	}
+	whole := drawing.Write(geom.Vec{}, p.title+scale, drawing.Standard, drawing.Centre).Strong()
+	if whole.Width() <= room {
+		return []string{whole.String}
+	}
+	lines := drawing.WrapStrong(p.title, drawing.Standard, room-18) // the scale follows
+	lines[len(lines)-1] += scale
+	return lines
+}
+
+// captionAt sets a title, the first of its lines at a place or as near to it as
+// the frame allows.
+func captionAt(lines []string, at geom.Vec, frame drawing.Rect) []drawing.Item {
+	var out []drawing.Item
+	for i, l := range lines {
+		t := drawing.Write(at.Sub(geom.V(0, captionPitch*unit.Length(i))), l, drawing.Standard, drawing.Centre).Strong()
+		if half := t.Width() / 2; 2*half < frame.Width() {
+			t.At.X = min(max(t.At.X, frame.Min.X+half), frame.Max.X-half)
+		}
+		out = append(out, t)
+	}
+	return out
 }
 
 // inRed gives items the ink of findings.

@@ -23,7 +23,9 @@ func (m *maker) tags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, lis
 	for _, t := range list {
 		at := paperAt(pl, t.at)
 		text := drawing.Write(at, t.text, pl.Style.Height, drawing.Middle).Strong()
-		w, h := text.Width(), text.Height
+		ink := drawing.Bounds([]drawing.Item{text})
+		w, h := ink.Width(), ink.Height()
+		off := ink.Centre().Sub(at) // of the ink from the place of the text
 		low := math.Inf(1)
 		near := c.near(at, 20+w)
 		for d := unit.Length(0); d < 20; d++ {
@@ -32,7 +34,7 @@ func (m *maker) tags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, lis
 				mid := at.Add(geom.V(dir.X*(d+w/2+1), dir.Y*(d+h/2+1)))
 				box := drawing.Box(mid.X-w/2, mid.Y-h/2, w, h).Grow(0.8)
 				if price := float64(d) + 0.01*float64(k); price < low && frame.Holds(box) && near.clear(box) {
-					low, text.At = price, mid
+					low, text.At = price, mid.Sub(off)
 				}
 			}
 			if !math.IsInf(low, 1) {

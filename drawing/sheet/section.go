@@ -41,25 +41,36 @@ func (m *maker) sectionPages(c cutting) []page {
 		pg.sheet.Scale = h.scale.String()
 	}
 	pages := []page{pg}
-	last := &pages[0]
-	if narrow {
-		more := m.new("detail-"+stem(c.name), m.sayf("%s, on the wall", m.cutTitle(c)))
-		more.block.DocumentType = m.say("detail")
-		pages = append(pages, more)
-		last = &pages[1]
+	more := func() {
+		pg := m.new("detail-"+stem(c.name), m.sayf("%s, on the wall", m.cutTitle(c)))
+		pg.block.DocumentType = m.say("detail")
+		pages = append(pages, pg)
 	}
-	f := m.down(right)
+	f := m.down(right).onto(free[0])
 	m.sitting(f, c)
-	last.sheet.Add(f.items...)
-	if d, ok := m.detailShot(c); ok {
-		scales := []drawing.Scale{{Paper: 1, Real: 1}, {Paper: 1, Real: 2}, {Paper: 1, Real: 5}}
-		dh := m.hangAt(scales, []drawing.Rect{f.room}, []shot{d})
-		last.sheet.Add(dh.items...)
-		if narrow {
-			last.sheet.Scale = dh.scale.String()
+	d, ok := m.detailShot(c)
+	if narrow && (ok || len(f.items) > 0) {
+		more()
+	}
+	for i, items := range f.pages() {
+		if i > 0 {
+			more()
 		}
-	} else if narrow && len(f.items) == 0 {
-		return pages[:1]
+		pages[len(pages)-1].sheet.Add(items...)
+	}
+	if !ok {
+		return pages
+	}
+	scales := []drawing.Scale{{Paper: 1, Real: 1}, {Paper: 1, Real: 2}, {Paper: 1, Real: 5}}
+	h := m.hangAt(scales, []drawing.Rect{f.room}, []shot{d})
+	if !h.fits {
+		more()
+		h = m.hangAt(append(scales, roomScales[1:]...), whole(m.size), []shot{d})
+	}
+	last := &pages[len(pages)-1].sheet
+	last.Add(h.items...)
+	if len(pages) > 1 {
+		last.Scale = h.scale.String()
 	}
 	return pages
 }

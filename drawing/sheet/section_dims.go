@@ -63,7 +63,7 @@ func (m *maker) sectionDims(c cutting, walls upright, front unit.Length, w drawi
 			from, to, ok := c.along(obstaclePlan(o))
 			if ok && to > w.Min.X && from < w.Max.X && o.Bottom < w.Max.Y {
 				mid := geom.V((from+to)/2, (o.Bottom+min(o.Top, w.Max.Y))/2)
-				ask = append(ask, dim.Note{At: mid, Lines: []string{shortened(o.Name, mostName)}})
+				ask = append(ask, dim.Note{At: mid, Lines: m.noted(o.Name)})
 			}
 		}
 	}

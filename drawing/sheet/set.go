@@ -26,7 +26,7 @@ type page struct {
 // kinds lists the kinds of sheets in the order of the set. A kind gives as many
 // pages as the design calls for.
 var kinds = []func(*maker) []page{
-	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, slabSheets, fitSheets, angleSheets, drillSheets, rollOutSheets, cableSheets, listSheets, templateSheets,
+	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, movementSheets, slabSheets, fitSheets, angleSheets, drillSheets, rollOutSheets, cableSheets, listSheets, templateSheets,
 }
 
 // Set draws all sheets of a build, numbered, framed and stamped.
@@ -122,7 +122,8 @@ func (m *maker) block(b drawing.Block, number int) drawing.Block {
 // initials makes a short drawing number of a title.
 func initials(title string) string {
 	var b strings.Builder
-	for _, w := range strings.Fields(title) {
+	words := strings.Fields(title)
+	for _, w := range words[:min(len(words), 6)] {
 		b.WriteString(strings.ToUpper(string([]rune(w)[:1])))
 	}
 	if b.Len() == 0 {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"slabwright/model"
+	"slabwright/model/calc/moisture"
 	"slabwright/model/unit"
 )
 
@@ -82,17 +83,21 @@ func (w *workpiece) makeNotes() []string {
 			out = append(out, w.sayf("Natural edge: width %s to %s on the top face, %s to %s on the underside.", w.length(least), w.length(most), w.length(low), w.length(high)))
 		}
 	}
-	h := w.b.Job.House
+	c := w.b.Job.House.Climate
+	year := c.Seasons()
 	switch {
-	case h.Moisture > 0 && h.HumidityTop > 0:
-		out = append(out, w.sayf("Wood moisture %s %% at delivery; the room has %s to %s %% humidity over the year.", w.style.Number(h.Moisture, 1), w.style.Number(h.HumidityLow, 0), w.style.Number(h.HumidityTop, 0)))
-	case h.Moisture > 0:
-		out = append(out, w.sayf("Wood moisture %s %% at delivery.", w.style.Number(h.Moisture, 1)))
+	case c.Moisture > 0 && c.Winter != nil && c.Summer != nil:
+		out = append(out, w.sayf("Wood moisture %s %% when it is cut; in the air of this room it goes between %s and %s %% over the year.", w.content(year.Fitting), w.content(year.Dry), w.content(year.Damp)))
+	case c.Moisture > 0:
+		out = append(out, w.sayf("Wood moisture %s %% when it is cut.", w.content(year.Fitting)))
 	default:
 		out = append(out, w.say("Wood moisture is not given in the job: let the slab lie in the room before the cut."))
 	}
 	return out
 }
+
+// content writes a moisture in per cent, without the sign.
+func (m *maker) content(c moisture.Content) string { return m.style.Number(float64(c), 1) }
 
 // equals names the slabs that are made to this sheet.
 func (w *workpiece) equals() string {

@@ -156,7 +156,7 @@ func (m *maker) surveyDims() []dim.Request {
 	}
 	for _, w := range r.Walls {
 		for _, o := range w.Obstacles {
-			ask = append(ask, dim.Note{At: obstaclePlan(o).Centroid(), Lines: []string{shortened(o.Name, mostName)}})
+			ask = append(ask, dim.Note{At: obstaclePlan(o).Centroid(), Lines: m.noted(o.Name)})
 		}
 	}
 	return ask

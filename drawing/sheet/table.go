@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"slices"
-	"strings"
 
 	"slabwright/drawing"
 	"slabwright/model/geom"
@@ -20,7 +19,7 @@ type table struct {
 const (
 	rowHeight unit.Length = 5.2
 	cellInset unit.Length = 1.4
-	linePitch             = drawing.Small * 1.5 // in a cell of more than one line
+	linePitch             = drawing.Small * 1.6 // in a cell of more than one line
 )
 
 // widths are the column widths that the texts ask for.
@@ -74,25 +73,13 @@ func (t table) within(room unit.Length) []unit.Length {
 func (t table) leastWidths() []unit.Length {
 	least := make([]unit.Length, len(t.heads))
 	for i := range least {
-		column := table{heads: []string{""}}
-		for _, word := range strings.Fields(t.heads[i]) {
-			column.heads[0] = longer(column.heads[0], word)
-		}
+		least[i] = drawing.LeastRoom(t.heads[i], drawing.Small, true)
 		for _, r := range t.rows {
-			for _, word := range strings.Fields(r[i]) {
-				column.rows = append(column.rows, []string{word})
-			}
+			least[i] = max(least[i], drawing.LeastRoom(r[i], drawing.Small, false))
 		}
-		least[i] = column.widths(drawing.Small)[0]
+		least[i] += 2*cellInset + 0.01
 	}
 	return least
-}
-
-func longer(a, b string) string {
-	if drawing.TextWidth(b, drawing.Small) > drawing.TextWidth(a, drawing.Small) {
-		return b
-	}
-	return a
 }
 
 func sum(w []unit.Length) unit.Length {
@@ -112,10 +99,7 @@ func cells(row []string, w []unit.Length, bold bool) (lines [][]string, height u
 		text := drawing.Write(geom.Vec{}, s, drawing.Small, drawing.Left)
 		text.Bold = bold
 		if text.Width() > room {
-			if bold {
-				room *= 0.88 // bold letters are wider
-			}
-			l = drawing.Wrap(s, drawing.Small, room)
+			l = wrapped(s, drawing.Small, room, bold)
 		}
 		for k := range l {
 			if len(l) > 1 {

@@ -56,7 +56,7 @@ func (t table) split(id, heading string, columns int, room unit.Length, lines dr
 	w := wide*unit.Length(len(parts)) + columnGap*unit.Length(len(parts)-1)
 	heads := []string{heading}
 	if title := drawing.Write(geom.Vec{}, heading, drawing.Small, drawing.Left).Strong(); title.Width() > 1.2*w && room < title.Width() {
-		heads = drawing.Wrap(heading, drawing.Small, 0.88*w) // bold letters are wider
+		heads = drawing.WrapStrong(heading, drawing.Small, w)
 	}
 	h := tall + headingRoom + unit.Length(len(heads)-1)*headingPitch
 	var items []drawing.Item
@@ -76,8 +76,12 @@ func (t table) split(id, heading string, columns int, room unit.Length, lines dr
 // gives the height that they take.
 func notes(at geom.Vec, heading string, paragraphs []string, room unit.Length) ([]drawing.Item, unit.Length) {
 	const h, pitch = drawing.Small, drawing.Small * 1.7
-	items := []drawing.Item{drawing.Write(geom.V(at.X, at.Y-h), heading, h, drawing.Left).Strong()}
-	y := at.Y - h - pitch
+	var items []drawing.Item
+	y := at.Y - h
+	for _, l := range drawing.WrapStrong(heading, h, room) {
+		items = append(items, drawing.Write(geom.V(at.X, y), l, h, drawing.Left).Strong())
+		y -= pitch
+	}
 	for _, p := range paragraphs {
 		for _, l := range drawing.Wrap(p, h, room) {
 			items = append(items, drawing.Write(geom.V(at.X, y), l, h, drawing.Left))

@@ -15,7 +15,7 @@ func (m *maker) templateStrip(number, names, parts string) func(drawing.Sheet, d
 		fine := drawing.Dense.Fine()
 		items := []drawing.Item{drawing.Line(geom.V(printable.Min.X, low+stripHeight-1.5), geom.V(right, low+stripHeight-1.5), fine)}
 		head := drawing.Write(geom.V(left, low+9.6), number+"   "+s.Scale, drawing.Standard, drawing.Left).Strong()
-		sheetNo := drawing.Write(geom.V(right, low+9.6), b.Number+"   "+m.sayf("sheet %d of %d", s.Number, s.Of), drawing.Standard, drawing.Right)
+		sheetNo := inStrip(drawing.Write(geom.V(right, low+9.6), b.Number+"   "+m.sayf("sheet %d of %d", s.Number, s.Of), drawing.Standard, drawing.Right))
 		room := right - left - head.Width() - sheetNo.Width() - 10
 		items = append(items, head, sheetNo)
 		if s.Stamp != "" {
@@ -25,7 +25,8 @@ func (m *maker) templateStrip(number, names, parts string) func(drawing.Sheet, d
 			items = append(items, drawing.Area{Loops: [][]geom.Vec{box.Corners()}, Ink: drawing.Red}, stamp)
 			room -= box.Width() + 3
 		}
-		items = append(items, drawing.Write(geom.V(left+head.Width()+5, low+9.6), drawing.Fit(names, drawing.Standard, room), drawing.Standard, drawing.Left))
+		what := inStrip(drawing.Write(geom.V(left+head.Width()+5, low+9.6), drawing.Fit(names, drawing.Standard, room), drawing.Standard, drawing.Left))
+		items = append(items, what)
 
 		items = append(items, levelGauge(geom.V(left, low))...)
 		text := left + 119
@@ -49,6 +50,15 @@ func (m *maker) templateStrip(number, names, parts string) func(drawing.Sheet, d
 
 // gaugeLength stands beside the bars for checking a print, in every language and unit.
 const gaugeLength = "100 mm"
+
+// inStrip writes a text smaller whose accents would touch the line over the
+// strip.
+func inStrip(t drawing.Text) drawing.Text {
+	if drawing.Bounds([]drawing.Item{t}).Max.Y > printable.Min.Y+stripHeight-1.8 {
+		t.Height = drawing.Small
+	}
+	return t
+}
 
 // levelGauge is a bar of 100 mm with a stroke every 10 and its length.
 func levelGauge(start geom.Vec) []drawing.Item {

@@ -4,6 +4,21 @@ package words
 // steel angle with a wall leg and a seat leg; its heel is the Rückenkante, from
 // which holes are measured in the yard as well.
 var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[string]string{
+	// Movement plan.
+	"Movement plan: how the wood swells and shrinks":            "Bewegungsplan: wie das Holz quillt und schwindet",
+	"Movement: screws and slots":                                "Bewegung: Schrauben und Langlöcher",
+	"Worktops from above; slots are shown larger than they are": "Platten von oben; Langlöcher größer gezeichnet, als sie sind",
+	"angles below":                           "Winkel darunter",
+	"what holds %s":                          "was %s hält",
+	"%s edge: %s out, %s in":                 "Kante %s: %s hinaus, %s zurück",
+	"%s: gap %s":                             "%s: Fuge %s",
+	"damp %s, dry %s":                        "feucht %s, trocken %s",
+	"holes of the seat leg":                  "Löcher im Auflageschenkel",
+	"Screws: round holes hold, slots let go": "Schrauben: runde Löcher halten, Langlöcher geben nach",
+	"The wood has %s %% moisture when it is fitted, %s %% in the dry season and %s %% in the damp one.": "Das Holz hat beim Einbau %s %% Feuchte, in der trockenen Zeit %s %%, in der feuchten %s %%.",
+	"Assumed, because nobody told: %s.": "Angenommen, weil nichts angegeben ist: %s.",
+	"Chain line: stands still. Full dot: screw in a round hole, tight. Slot: wide washer, driven tight and turned back a quarter; look again after the first winter.": "Strichpunktlinie: steht still. Voller Punkt: Schraube im runden Loch, fest. Langloch: breite Scheibe, festgezogen und eine Vierteldrehung zurück; nach dem ersten Winter nachsehen.",
+
 	// Title block and frame.
 	"owner":                                "Auftrag",
 	"drawn by":                             "erstellt mit",
@@ -117,6 +132,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"dimensions":            "Maße",
 	"findings":              "Befunde",
 	"item numbers":          "Positionsnummern",
+	"cutting planes":        "Schnittebenen",
 	"legend":                "Legende",
 	"right":                 "rechts",
 	"down":                  "unten",
@@ -268,15 +284,15 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"How to make it":            "Herstellung",
 	"Before you act":            "Vor der Arbeit",
 	"Make %d: %s.":              "%d Stück: %s.",
-	"Order size L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.":               "Bestellmaß L × B × D mindestens %s × %s × %s, Faser in Richtung L; ohne Zugabe.",
-	"A: reference edge, planed first. B: its left end, corner %s. x from B along A, y square from A.": "A: Bezugskante, zuerst gehobelt. B: ihr linkes Ende, Ecke %s. x ab B entlang A, y rechtwinklig zu A.",
-	"Measure both diagonals before the cut.":                                                          "Vor dem Zuschnitt beide Diagonalen messen.",
-	"Natural edge: width %s to %s on the top face, %s to %s on the underside.":                        "Naturkante: Breite %s bis %s an der Oberseite, %s bis %s an der Unterseite.",
-	"Wood moisture %s %% at delivery; the room has %s to %s %% humidity over the year.":               "Holzfeuchte %s %% bei Lieferung; der Raum hat im Jahreslauf %s bis %s %% Luftfeuchte.",
-	"Wood moisture %s %% at delivery.":                                                                "Holzfeuchte %s %% bei Lieferung.",
-	"Wood moisture is not given in the job: let the slab lie in the room before the cut.":             "Holzfeuchte ist nicht angegeben: die Platte vor dem Zuschnitt im Raum lagern.",
-	"Cutting: check the width between the walls on site first, at the height of the slab.":            "Zuschnitt: erst vor Ort die Breite zwischen den Wänden prüfen, in Höhe der Platte.",
-	"Cutting: check on site first where the walls stand, at the height of the slab.":                  "Zuschnitt: erst vor Ort prüfen, wo die Wände stehen, in Höhe der Platte.",
+	"Order size L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.":                       "Bestellmaß L × B × D mindestens %s × %s × %s, Faser in Richtung L; ohne Zugabe.",
+	"A: reference edge, planed first. B: its left end, corner %s. x from B along A, y square from A.":         "A: Bezugskante, zuerst gehobelt. B: ihr linkes Ende, Ecke %s. x ab B entlang A, y rechtwinklig zu A.",
+	"Measure both diagonals before the cut.":                                                                  "Vor dem Zuschnitt beide Diagonalen messen.",
+	"Natural edge: width %s to %s on the top face, %s to %s on the underside.":                                "Naturkante: Breite %s bis %s an der Oberseite, %s bis %s an der Unterseite.",
+	"Wood moisture %s %% when it is cut; in the air of this room it goes between %s and %s %% over the year.": "Holzfeuchte %s %% beim Zuschnitt; in der Luft dieses Raums liegt sie im Jahreslauf zwischen %s und %s %%.",
+	"Wood moisture %s %% when it is cut.":                                                                     "Holzfeuchte %s %% beim Zuschnitt.",
+	"Wood moisture is not given in the job: let the slab lie in the room before the cut.":                     "Holzfeuchte ist nicht angegeben: die Platte vor dem Zuschnitt im Raum lagern.",
+	"Cutting: check the width between the walls on site first, at the height of the slab.":                    "Zuschnitt: erst vor Ort die Breite zwischen den Wänden prüfen, in Höhe der Platte.",
+	"Cutting: check on site first where the walls stand, at the height of the slab.":                          "Zuschnitt: erst vor Ort prüfen, wo die Wände stehen, in Höhe der Platte.",
 	"Lifting: %s.":                           "Heben: %s.",
 	"Lifting: %s":                            "Heben: %s",
 	"Dust of hardwood: mask and extraction.": "Hartholzstaub: Maske und Absaugung.",
@@ -596,7 +612,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"%d warnings need a look.":                          "%d Warnungen sind anzusehen.",
 	"Whether it holds a person has not been checked.":   "Ob es einen Menschen trägt, ist nicht geprüft.",
 	"strength and stiffness of slab, angle, screws and anchors; loads of standing and sitting people, and whether the slab tips under them": "Festigkeit und Steifigkeit von Platte, Winkel, Schrauben und Dübeln; Lasten stehender und sitzender Menschen, und ob die Platte unter ihnen kippt",
-	"how far the wood swells and shrinks over the year, beyond the fixed gaps":                                                              "wie weit das Holz im Jahreslauf quillt und schwindet, über die festen Fugen hinaus",
+	"how the boards of the roll-out table swell and shrink, and how a slab that is drying warps":                                            "wie die Bretter des Rolltischs quellen und schwinden und wie sich eine trocknende Platte verzieht",
 	"whether the parts can be carried into the room and lowered into place":                                                                 "ob sich die Teile in den Raum tragen und an ihren Platz senken lassen",
 	"how likely the readings are right: one tape has one scale error that no closing check sees":                                            "wie wahrscheinlich die Ablesungen stimmen: ein Maßband hat einen Maßstabsfehler, den keine Schlussprobe zeigt",
 	"mains cables: their sizes, fuses, joints and protection are for an electrician; cables that the job does not name":                     "Netzleitungen: Querschnitte, Sicherungen, Verbindungen und Schutz sind Sache einer Elektrofachkraft; Kabel, die der Auftrag nicht nennt",
@@ -734,6 +750,12 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"hard maple":      "Zuckerahorn",
 	"black walnut":    "Schwarznuss",
 	"black cherry":    "Amerikanische Kirsche",
+
+	// The wood and its room.
+	"how moist the wood is when it is cut": "wie feucht das Holz beim Zuschnitt ist",
+	"the room's air in %s":                 "die Raumluft im %s",
+	"winter":                               "Winter",
+	"summer":                               "Sommer",
 
 	// What a slab weighs.
 	"%s weighs %.1f kg, its centre of gravity is %s.":                       "%s wiegt %.1f kg, Schwerpunkt %s.",

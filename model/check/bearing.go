@@ -120,7 +120,7 @@ func (s Site) seat(slab, angle *model.Part) find.Finding {
 func (s Site) seatFixes(slab *model.Part, a *model.AnglePart, lack unit.Length) []find.Fix {
 	var out []find.Fix
 	g, ok := gapTo(slab, a.Wall)
-	if ok && g.edge.Gap-lack >= leastGap {
+	if least, _ := leastAt(s.movement(slab), g.edge); ok && g.edge.Gap-lack >= least {
 		out = append(out, s.set(hint("make the gap at the wall %s %.0f mm smaller: %.1f mm", a.Wall.Name, float64(lack), float64(g.edge.Gap-lack)), gapParameter(g.edge), g.edge.Gap, g.edge.Gap-lack))
 	}
 	text := "take an angle with a leg %.0f mm wider"

@@ -44,6 +44,7 @@ type Rule struct {
 var All = []Rule{
 	describedRule, surveyRule, suspectRule, uncheckedRule, nextRule, sightRule, faceRule, leavesRoom, overlap, wallGap, fitRule, cornerClash, seatRule, tipping,
 	asCutRule,
+	moistureRule, jointRule, slotRule,
 	kneeSpace, elbowRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
 	woodEdges, steelEdges, naturalEdge, offerRule, massRule,
 	cableWay, cableApart, cableFill, cableLength, cableKnees, lightDrop, lightSupply,

@@ -10,8 +10,8 @@ import (
 	"slabwright/model/unit"
 )
 
-// Gaps between a slab and a wall: what must be left to get the slab in and let
-// it move, and what is still hidden by a bead or a fillet.
+// Gaps between a slab and a wall: what must be left to get the slab in, and what
+// is still hidden by a bead or a fillet.
 const (
 	leastGap  unit.Length = 2
 	widestGap unit.Length = 12
@@ -22,7 +22,7 @@ const beside unit.Length = 60
 
 var wallGap = Rule{
 	ID: "wall-gap", Title: "A gap is left between the slab and the wall", Fit: true,
-	Basis: "2 to 3 mm left at each end to get a top in; more than 12 mm shows: " + practice,
+	Basis: "2 to 3 mm left at each end to get a top in, 1 mm where the wood has swollen most; more than 12 mm shows: " + practice + "; swelling: " + swellingBasis,
 	Why:   "A slab as long as the space cannot be lowered into it, and wood that swells against a wall lifts or cracks it. Too wide a gap shows.",
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
@@ -31,9 +31,10 @@ var wallGap = Rule{
 				continue
 			}
 			n := len(out)
+			move := s.movement(p)
 			for _, w := range s.Room.Walls {
 				if g, ok := gapTo(p, w); ok {
-					out = append(out, s.judgeGap(p, w, g))
+					out = append(out, s.judgeGap(p, w, g, move))
 				}
 			}
 			if len(out) == n {
@@ -84,13 +85,27 @@ func facing(pose geom.Pose, e model.Edge, w *model.Wall) bool {
 	return e.End.Sub(e.Start).Turn(pose.Turn).Dot(w.Chord().D) > 0
 }
 
-func (s Site) judgeGap(p *model.Part, w *model.Wall, g wallJoint) find.Finding {
+// leastAt is the least gap that an edge needs at a wall, and how far it swells
+// towards it.
+func leastAt(move model.Movement, e model.Edge) (need, swells unit.Length) {
+	swells = upTenth(travelOf(move, e).Out)
+	return max(leastGap, model.WallSpare+swells), swells
+}
+
+// judgeGap wants room to get the slab in, and room to swell.
+func (s Site) judgeGap(p *model.Part, w *model.Wall, g wallJoint, move model.Movement) find.Finding {
+	need, swells := leastAt(move, g.edge)
 	f := find.Finding{
 		Parts: []string{p.ID}, Walls: []string{w.Name}, At: at(g.where.Up(p.Slab.Top)),
-		Measured: mm(g.least), Required: limit(find.AtLeast, leastGap),
-		Assumed: []find.Assumption{assumedFace(w)},
-		Why:     fmt.Sprintf("Between %s and the wall %s the gap is %s.", p.ID, w.Name, fromTo(g.least, g.widest)),
+		Measured: mm(g.least),
+		Assumed:  []find.Assumption{assumedFace(w)},
+		Why:      fmt.Sprintf("Between %s and the wall %s the gap is %s.", p.ID, w.Name, fromTo(g.least, g.widest)),
 	}
+	if need > leastGap {
+		f.Why += fmt.Sprintf(" The wood swells up to %.1f mm towards it.", float64(swells))
+		f.Assumed = append(f.Assumed, move.Assumed...)
+	}
+	f.Required = limit(find.AtLeast, need)
 	switch l := hundredth(g.least); {
 	case l == 0 && hundredth(g.widest) == 0:
 		f.Why = fmt.Sprintf("%s touches the wall %s: the gap is 0.0 mm.", capital(p.ID), w.Name)
@@ -102,10 +117,13 @@ func (s Site) judgeGap(p *model.Part, w *model.Wall, g wallJoint) find.Finding {
 	case f.Status == find.Fail && p.Cut != nil:
 		f.Fix = []find.Fix{hint("it is already cut: take %.1f mm off its %s edge there", float64(up((leastGap-g.least)*10)/10), g.edge.Name)}
 	case f.Status == find.Fail:
-		lack := up((leastGap-g.least)*10) / 10
+		lack := upTenth(need - g.least)
 		f.Fix = []find.Fix{
 			s.set(hint("make the gap %.1f mm wider: %.1f mm", float64(lack), float64(g.edge.Gap+lack)), gapParameter(g.edge), g.edge.Gap, g.edge.Gap+lack),
 			hint("or scribe that edge to the wall on the spot, which takes off at least as much"),
+		}
+		if move.Held.By == model.ByNone && need > leastGap {
+			f.Fix = append(f.Fix, hint("or hold %s by one row of screws in round holes near the wall %s, with slots for all others (Moving): it then swells away from there", p.ID, w.Name))
 		}
 	case g.widest > widestGap:
 		f.Status = find.Warn

@@ -20,6 +20,11 @@ var faceRule = Rule{
 			out = append(out, evenly(f, f.LeanTest, f.NotPlane, fmt.Sprintf("%d plumb readings", f.Plumbs),
 				"hang the plumb line again, and take the gap at the height of the slab, not at another one")...)
 		}
+		if out == nil {
+			out = []find.Finding{{Status: find.Note, Title: "Bow and lean are read at one place or not at all",
+				Why: "No wall was read at so many places that its bow or lean could be checked; each is taken as told, and a wall that nobody read as straight and plumb.",
+				Fix: []find.Fix{hint("lay a straightedge along the walls that a slab meets and read the gap at three places (bow_at), and hang a plumb line (plumb)")}}}
+		}
 		return out
 	},
 }

@@ -28,6 +28,7 @@ type trialParams struct {
 	Screws      bool        `is:"yes" help:"screws into the slab"`
 	ScrewEnd    unit.Length `is:"65" min:"1" max:"200" help:"first screw from the end"`
 	Slot        unit.Length `is:"8" min:"0" max:"60" help:"slots for screws, beyond their width"`
+	Moving      bool        `is:"no" help:"slots as long as the wood asks for, instead of slot"`
 	Into        unit.Length `is:"25" min:"5" max:"60" help:"screws in the wood"`
 	HoleAt      unit.Length `is:"0" min:"0" max:"1500" help:"hole near the left wall at this distance from the left end; 0: none"`
 	Groove      unit.Length `is:"0" min:"0" max:"60" help:"depth of a groove in the underside; 0: none"`
@@ -102,7 +103,10 @@ func (p trialParams) angle() model.AnglePiece {
 		a = a.Anchored(model.Anchors{Hole: p.AnchorHole, Pitch: p.Pitch, End: p.AnchorEnd})
 	}
 	if p.Screws {
-		a = a.ScrewedUp(model.Screws{Hole: 6, Slot: p.Slot, Pitch: p.Pitch, End: p.ScrewEnd, Pilot: 4, Into: p.Into})
+		if p.Moving {
+			p.Slot = 0
+		}
+		a = a.ScrewedUp(model.Screws{Hole: 6, Slot: p.Slot, Moving: p.Moving, Pitch: p.Pitch, End: p.ScrewEnd, Pilot: 4, Into: p.Into})
 	}
 	if p.ShorterBy > 0 {
 		a = a.ShorterBy(p.ShorterBy)

@@ -266,7 +266,7 @@ func TestAssumptionsAndUse(t *testing.T) {
 	if l, assumed := hold.Filled(job(given)); len(assumed) != 0 || !reflect.DeepEqual(l, given) {
 		t.Errorf("given loads came out as %+v with %v", l, assumed)
 	}
-	wet := model.Job{House: model.House{Moisture: 25}}
+	wet := model.Job{House: model.House{Climate: model.Climate{Moisture: 25}}}
 	d := desk(t, 300, false, stock.L40x40x5, "left", "right")
 	dry, _ := hold.Of(d, model.Job{}).Of("top")
 	green, _ := hold.Of(d, wet).Of("top")

@@ -86,7 +86,7 @@ func Filled(j model.Job) (model.Loads, []find.Assumption) {
 // dries under load (EN 1995-1-1 3.2(4), from memory).
 func creep(j model.Job, l model.Loads) float64 {
 	k := kDef[l.Service]
-	if j.House.Moisture > 20 {
+	if j.House.Climate.Moisture > 20 {
 		k++
 	}
 	return k

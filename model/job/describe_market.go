@@ -82,27 +82,9 @@ func barForm() form[model.BarOffer] {
 
 func houseForm() form[model.House] {
 	type H = model.House
-	type climate struct {
-		moisture, temperature float64
-		humidity              []float64
-	}
-	climateForm := inner(record("a climate section", []field[climate]{
-		may("moisture", "moisture of the wood at delivery, per cent", percent(0, 60), func(c *climate) *float64 { return &c.moisture }),
-		may("humidity", "lowest and highest humidity of the room's air over the year, per cent", list("humidities, the lowest and the highest", percent(0, 100), 2, 2), func(c *climate) *[]float64 { return &c.humidity }),
-		may("temperature", "of the room, degrees Celsius", plain("a temperature", -30, 60), func(c *climate) *float64 { return &c.temperature }),
-	}, func(r *reader, e *entry[climate]) {
-		if e.at.has("humidity") && e.v.humidity[0] >= e.v.humidity[1] {
-			r.wrong(e.at["humidity"], fmt.Sprintf("humidity from %s to %s %%", number(e.v.humidity[0]), number(e.v.humidity[1])), "the lowest first and the highest second", "")
-		}
-	}))
 	return inner(record("a house section", []field[H]{
 		may("way", "what a slab passes from the street to the room, in this order", list("passages", passageForm(), 0, 50), func(h *H) *[]model.Passage { return &h.Way }),
-		mayPut("climate", "moisture of the wood and climate of the room", climateForm, func(h *H, c climate) {
-			h.Moisture, h.Temperature = c.moisture, c.temperature
-			if len(c.humidity) == 2 {
-				h.HumidityLow, h.HumidityTop = c.humidity[0], c.humidity[1]
-			}
-		}),
+		may("climate", "the wood as it comes, and the air of the room over the year", climateForm(), func(h *H) *model.Climate { return &h.Climate }),
 	}, func(r *reader, e *entry[H]) { e.v.Pos = r.pos(e.at[""]) }))
 }
 

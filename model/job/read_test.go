@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"slabwright/model"
+	"slabwright/model/calc/moisture"
 	"slabwright/model/survey"
 	"slabwright/model/unit"
 )
@@ -131,7 +132,7 @@ func TestReadMarket(t *testing.T) {
 	equal(t, "moisture and count", []float64{o.Slabs[1].Moisture, float64(o.Slabs[1].Count)}, []float64{9.5, 2})
 	equal(t, "bar", []any{o.Bars[0].Section, o.Bars[0].Length, o.Bars[0].Price}, []any{"L50x50x6", 6 * unit.M, 58.0})
 	h := j.House
-	equal(t, "climate", []float64{h.Moisture, h.HumidityLow, h.HumidityTop, h.Temperature}, []float64{9, 35, 60, 20})
+	equal(t, "climate", h.Climate, model.Climate{Moisture: 9, Winter: &moisture.Air{Humidity: 35, Temperature: 20}, Summer: &moisture.Air{Humidity: 60, Temperature: 20}})
 	equal(t, "kinds of passage", []string{h.Way[0].Kind, h.Way[1].Kind, h.Way[2].Kind, h.Way[3].Kind, h.Way[4].Kind}, model.PassageKinds)
 	if math.Abs(h.Way[2].Pitch.Degrees()-41) > 1e-12 || h.Way[1].Turn != 920 || h.Way[4].Diagonal != 2700 {
 		t.Errorf("way %+v", h.Way)

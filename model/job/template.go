@@ -13,8 +13,11 @@ import (
 func Template(p model.Preset) []byte {
 	var b strings.Builder
 	fmt.Fprintf(&b, templateHead, p.Name)
-	exampleRoom(p.Needs).write(&b)
+	m := MeasuresFor(p)
+	m.write(&b)
 	b.WriteString(templateMiddle)
+	fmt.Fprintf(&b, "  floor: {%s: 0}   # height of the floor at corners\n", strings.Join(m.Floor, ": 0, "))
+	b.WriteString(templateRest)
 	fmt.Fprintf(&b, "\ndesign:\n  preset: %-24s# %s\n", p.Name, p.Help)
 	if len(p.Params) > 0 {
 		b.WriteString("  parameters:                     # what you leave out keeps the preset's own value\n")
@@ -61,10 +64,13 @@ const templateMiddle = `    # More kinds of reading, and what else a line may sa
     # - {angle: A-B-C, is: 89.6 deg}                  # the angle inside the room, at B
     # - {square: A-B-C, marks: [600, 800], is: 1003}  # marks on B-A and B-C, and how far apart they are
     # - {offset: D, from: B-C, side: behind, is: 242} # square from the line through B and C, before or behind it
-    # - {width: A-B to C-D, along: B-C, depth: 400, is: 2370}
+    # - {width: A-B to C-D, along: B-C, depth: 400, is: 2370} # between the two walls, 400 before the wall B-C
     # - {between: A-B, is: 1401, tool: laser, sd: 1.5}
-  # floor: {A: 0, D: -6}          # height of the floor at corners
+    # - {between: A-B, is: 1401, again: [1400.5, {is: 1402, tool: tape II}]}   # each value taken afresh
+  # floor_at: [{wall: back, along: 400, before: 600, is: -4}]   # height of the floor before a wall
+`
 
+const templateRest = `
 people:
   - {name: first user, stature: 1750, sex: female, mass: 75 kg, shoe: 25}
 
@@ -82,7 +88,13 @@ people:
 #     - {kind: corridor turn, width: 1000, turn: 920}
 #     - {kind: stair, width: 860, pitch: 41 deg, height: 1980}
 #     - {kind: car, length: 2450, diagonal: 2700, width: 1000, height: 700}
-#   climate: {moisture: 9, humidity: [35, 60], temperature: 20}
+#   climate:                      # how moist the wood is, and how it moves over the year
+#     moisture: 9                 # by a meter, in the core; or stored: {humidity: 55, temperature: 18}
+#     humidity: [35, 60]          # lowest and highest of the room; temperature: 20
+#     # winter: {humidity: 35, temperature: 21}      # instead of humidity: the air of each season
+#     # summer: {humidity: 60, temperature: 25}
+#     # sawn: flat                # rings seen at the end: flat, quarter (upright) or mixed
+#     # finished: both faces      # or one face
 
 # loads:                          # what is assumed when nothing is said
 #   person: 100 kg                # the heaviest who may stand or sit anywhere on a worktop

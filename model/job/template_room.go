@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"slabwright/model"
+	"slabwright/model/survey"
+	"slabwright/model/unit"
 )
 
 // example is a made-up room for a template: corner points in mm, the walls
@@ -103,29 +105,84 @@ func cornerLetter(i int) string {
 }
 
 // write writes corners, walls and readings as the room section goes on.
-func (e example) write(b *strings.Builder) {
-	n := len(e.corners)
-	fmt.Fprintf(b, "  corners: [%s]\n", strings.Join(e.corners, ", "))
-	if e.closed {
+func (m Measures) write(b *strings.Builder) {
+	n := len(m.Corners)
+	fmt.Fprintf(b, "  corners: [%s]\n", strings.Join(m.Corners, ", "))
+	fmt.Fprintf(b, "  bends: {%s}   # in: a corner of the room; out: one that sticks out into it\n", strings.Join(m.bends(), ", "))
+	if m.Closed {
 		b.WriteString("  closed: yes                     # a wall joins the last corner to the first\n")
 	}
-	fmt.Fprintf(b, "  base: %s-%s                       # these two lie level on the drawing\n", e.corners[1], e.corners[2])
+	fmt.Fprintf(b, "  base: %s-%s                       # these two lie level on the drawing\n", m.Base[0], m.Base[1])
 	fmt.Fprintf(b, "  # Makes of wall: %s.\n  walls:\n", strings.Join(makeWords(), ", "))
-	for i, name := range e.walls {
-		fmt.Fprintf(b, "    - name: %s\n      from: %s\n      to: %s\n      make: %s\n", name, e.corners[i], e.corners[(i+1)%n], model.Brick)
+	for i, name := range m.Walls {
+		fmt.Fprintf(b, "    - name: %s\n      from: %s\n      to: %s\n      make: %s\n", name, m.Corners[i], m.Corners[(i+1)%n], model.Brick)
+		m.writeFace(b, i)
 		if i == 0 {
 			b.WriteString(wallComments)
 		}
 	}
 	b.WriteString(readingComments)
-	for i := range e.at {
-		for j := i + 1; j < n; j++ {
-			if j == i+1 || i == 0 || j == n-1 {
-				d := math.Hypot(e.at[j][0]-e.at[i][0], e.at[j][1]-e.at[i][1])
-				fmt.Fprintf(b, "    - {between: %s-%s, is: %s}\n", e.corners[i], e.corners[j], number(math.Round(d*10)/10))
-			}
-		}
+	for i, r := range m.Readings {
+		fmt.Fprintf(b, "    - %-62s # %d\n", Line(r.Reading, number(float64(r.Shown()))), i+1)
 	}
+}
+
+// Shown is the value as a job file has it: an offset has no sign.
+func (m Measure) Shown() unit.Length {
+	if m.Kind == survey.Offset {
+		return unit.Length(math.Abs(float64(m.Length)))
+	}
+	return m.Length
+}
+
+// bends tells of every corner between two walls how it bends.
+func (m Measures) bends() []string {
+	var out []string
+	for i, c := range m.Corners {
+		if !m.Closed && (i == 0 || i == len(m.Corners)-1) {
+			continue
+		}
+		out = append(out, c+": "+map[bool]string{true: "in", false: "out"}[m.Inside[i]])
+	}
+	return out
+}
+
+// writeFace writes the readings of a wall's bow and lean.
+func (m Measures) writeFace(b *strings.Builder, wall int) {
+	for _, f := range m.Faces {
+		if f.Wall != wall {
+			continue
+		}
+		var bow, plumb []string
+		for _, a := range f.Along {
+			bow = append(bow, fmt.Sprintf("{along: %s, is: 0}", number(float64(a))))
+		}
+		for _, z := range f.Up {
+			plumb = append(plumb, fmt.Sprintf("{up: %s, is: 30}", number(float64(z))))
+		}
+		fmt.Fprintf(b, "      bow_at: [%s]\n      plumb: [%s]\n", strings.Join(bow, ", "), strings.Join(plumb, ", "))
+	}
+}
+
+// Line is the line of a job file for a reading, with its value as text. The sign
+// of an offset tells on which side of the line the corner lies.
+func Line(r survey.Reading, is string) string {
+	p := r.Points
+	switch r.Kind {
+	case survey.Distance:
+		return fmt.Sprintf("{between: %s-%s, is: %s}", p[0], p[1], is)
+	case survey.SquareOff:
+		return fmt.Sprintf("{square: %s-%s-%s, marks: [%.0f, %.0f], is: %s}", p[0], p[1], p[2], float64(r.A), float64(r.B), is)
+	case survey.Offset:
+		side := "before"
+		if r.Length < 0 {
+			side = "behind"
+		}
+		return fmt.Sprintf("{offset: %s, from: %s-%s, side: %s, is: %s}", p[0], p[1], p[2], side, is)
+	case survey.Width:
+		return fmt.Sprintf("{width: %s-%s to %s-%s, along: %s-%s, depth: %.0f, is: %s}", p[2], p[3], p[4], p[5], p[0], p[1], float64(r.A), is)
+	}
+	return ""
 }
 
 func makeWords() []string {
@@ -138,13 +195,15 @@ func makeWords() []string {
 
 const wallComments = `      # studs: [210, 610, 1010]   # timber stud: middles of the studs ...
       # count_from: B             # ... from this corner
-      # bow: -3                   # at the middle; plus bulges into the room, minus is hollow
-      # lean: {by: 4, over: 700}  # goes back by 4 over 700 of height
+      # bow_at is how far the face stands off a straightedge from corner to corner: plus bulges
+      # into the room, minus is hollow; bow: -3 is one reading at the middle.
+      # plumb is the distance from a plumb line to the wall at heights above the floor;
+      # lean: {by: 4, over: 700} goes back by 4 over 700 of height.
       # obstacles:
       #   - {name: double socket, kind: socket, from: A, start: 300, end: 450, bottom: 200, top: 290, depth: 12, free: 30}
 `
 
-const readingComments = `  # Straight distances between corners, walls and diagonals alike. Take more
+const readingComments = `  # In the order and with the numbers of measuring-sheet.pdf. There are more
   # than needed: only then a slip shows.
   readings:
 `

@@ -366,17 +366,17 @@ func TestScrewsDoNotComeThrough(t *testing.T) {
 
 func TestFixingsPassTheirHoles(t *testing.T) {
 	for _, hole := range []float64{4, 5.5, 6, 7, 9, 11, 14} {
-		if a, ok := lists.AnchorFor(unit.Length(hole)); ok && float64(a.Hole) > hole {
+		if a, ok := stock.AnchorThrough(unit.Length(hole)); ok && float64(a.Hole) > hole {
 			t.Errorf("anchor %s does not pass a hole of %g", a.Name, hole)
 		}
-		if s, ok := lists.ScrewFor(unit.Length(hole)); ok && float64(s.Diameter) >= hole {
+		if s, ok := stock.ScrewThrough(unit.Length(hole)); ok && float64(s.Diameter) >= hole {
 			t.Errorf("screw %s does not pass a hole of %g", s.Name, hole)
 		}
 	}
-	if _, ok := lists.AnchorFor(4); ok {
+	if _, ok := stock.AnchorThrough(4); ok {
 		t.Error("an anchor passes a hole of 4")
 	}
-	if _, ok := lists.ScrewFor(3); ok {
+	if _, ok := stock.ScrewThrough(3); ok {
 		t.Error("a screw passes a hole of 3")
 	}
 }

@@ -85,33 +85,10 @@ func (b *basket) fixings(d *model.Design, p *model.Part) {
 	}
 }
 
-// AnchorFor is the largest wall anchor whose screw passes a hole in the steel;
-// false when there is none. What it carries stands in the approval of the one
-// that is bought.
-func AnchorFor(hole unit.Length) (anchor stock.Anchor, ok bool) {
-	for _, a := range stock.Anchors() {
-		if a.Hole <= hole {
-			anchor, ok = a, true
-		}
-	}
-	return anchor, ok
-}
-
-// ScrewFor is the thickest wood screw that passes a hole in the steel; false
-// when there is none.
-func ScrewFor(hole unit.Length) (screw stock.Screw, ok bool) {
-	for _, s := range stock.Screws() {
-		if s.Hole <= hole {
-			screw, ok = s, true
-		}
-	}
-	return screw, ok
-}
-
 // anchorFor is the wall fixing for a hole, by the make of the wall.
 func anchorFor(h model.SteelHole, w *model.Wall) Purchase {
 	out := Purchase{What: fmt.Sprintf("wall anchor, %s", w.Make), Size: fmt.Sprintf("steel hole %s", mm(h.Dia)), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall"}
-	a, ok := AnchorFor(h.Dia)
+	a, ok := stock.AnchorThrough(h.Dia)
 	switch {
 	case w.Make == model.Stud && ok:
 		out.What, out.Mind = "coach screw into studs", "60 in the stud, plus lining"
@@ -131,7 +108,7 @@ func anchorFor(h model.SteelHole, w *model.Wall) Purchase {
 // and pilot hole together.
 func screwFor(d *model.Design, h model.SteelHole, p *model.Part) Purchase {
 	out := Purchase{What: "wood screw, wide head", Count: 1, For: []string{p.Angle.Under}, Mind: "no longer: the top is near"}
-	s, ok := ScrewFor(h.Dia)
+	s, ok := stock.ScrewThrough(h.Dia)
 	if !ok {
 		out.Size = fmt.Sprintf("steel hole %s", mm(h.Dia))
 		return out

@@ -74,7 +74,7 @@ func notChecked(w *strings.Builder) {
 // NotChecked lists what no rule looks at.
 var NotChecked = []string{
 	"strength and stiffness of slab, angle, screws and anchors; loads of standing and sitting people, and whether the slab tips under them",
-	"how far the wood swells and shrinks over the year, beyond the fixed gaps",
+	"how the boards of the roll-out table swell and shrink, and how a slab that is drying warps",
 	"whether the parts can be carried into the room and lowered into place",
 	"how likely the readings are right: one tape has one scale error that no closing check sees",
 	"mains cables: their sizes, fuses, joints and protection are for an electrician; cables that the job does not name",

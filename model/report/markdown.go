@@ -23,6 +23,7 @@ func Markdown(b Build) []byte {
 	cautions(&w, b)
 	partList(&w, b.Design)
 	orderSizes(&w, b.Design)
+	movementText(&w, b.Design)
 	passed(&w, b.Findings)
 	bases(&w, b.Findings)
 	roomTable(&w, b.Room)

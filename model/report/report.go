@@ -39,6 +39,7 @@ type document struct {
 	Room     roomDoc        `json:"room"`
 	Parts    []partDoc      `json:"parts"`
 	Fit      []fitDoc       `json:"fit"`
+	Movement movementDoc    `json:"movement"`
 	Wiring   wiringDoc      `json:"wiring"`
 	Findings []find.Finding `json:"findings"`
 }
@@ -94,6 +95,7 @@ func JSON(b Build) ([]byte, error) {
 	d.Room = room(b.Room)
 	d.Parts = parts(b.Design)
 	d.Fit = fits(b.Design)
+	d.Movement = movements(b.Design)
 	d.Wiring = wiringOf(b)
 	d.Findings = b.Findings
 	if d.Findings == nil {

@@ -1,9 +1,8 @@
 package report
 
 import (
-	"fmt"
-
 	"slabwright/model"
+	"slabwright/model/job"
 	"slabwright/model/survey"
 	"slabwright/model/unit"
 )
@@ -214,22 +213,8 @@ func nextOf(s model.SurveyReport, c survey.Candidate) nextDoc {
 // JobLine is the line of a job file for a reading that is still to be taken.
 // What was foretold tells on which side of a line a corner lies.
 func JobLine(r survey.Reading, f survey.Foretold) string {
-	p := r.Points
-	switch r.Kind {
-	case survey.Distance:
-		return fmt.Sprintf("{between: %s, is: }", r.Name())
-	case survey.SquareOff:
-		return fmt.Sprintf("{square: %s-%s-%s, marks: [%.0f, %.0f], is: }", p[0], p[1], p[2], float64(r.A), float64(r.B))
-	case survey.Offset:
-		side := "before"
-		if f.Length.Value < 0 {
-			side = "behind"
-		}
-		return fmt.Sprintf("{offset: %s, from: %s-%s, side: %s, is: }", p[0], p[1], p[2], side)
-	case survey.Width:
-		return fmt.Sprintf("{width: %s-%s to %s-%s, along: %s-%s, depth: %.0f, is: }", p[2], p[3], p[4], p[5], p[0], p[1], float64(r.A))
-	}
-	return ""
+	r.Length = f.Length.Value
+	return job.Line(r, "")
 }
 
 func valueOf(f survey.Foretold, u string) (value, sd float64) {

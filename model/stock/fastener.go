@@ -52,3 +52,26 @@ var (
 
 // Anchors lists the wall anchors, thin ones first.
 func Anchors() []Anchor { return []Anchor{Anchor8, Anchor10} }
+
+// AnchorThrough is the largest wall anchor whose screw passes a hole in the
+// steel; false when there is none. What it carries stands in the approval of the
+// one that is bought.
+func AnchorThrough(hole unit.Length) (anchor Anchor, ok bool) {
+	for _, a := range Anchors() {
+		if a.Hole <= hole {
+			anchor, ok = a, true
+		}
+	}
+	return anchor, ok
+}
+
+// ScrewThrough is the thickest wood screw that passes a hole in the steel; false
+// when there is none.
+func ScrewThrough(hole unit.Length) (screw Screw, ok bool) {
+	for _, s := range Screws() {
+		if s.Hole <= hole {
+			screw, ok = s, true
+		}
+	}
+	return screw, ok
+}

@@ -1,0 +1,450 @@
+package saw
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// many plans for more parts than can be searched one by one: quick layouts by
+// rules, then exact patterns in a linear programme over patterns, rounded. Its
+// bound is that of the linear programme and of the areas.
+func (s *sheetSearch) many() Plan {
+	m := &manySheets{sheetSearch: s, cost: math.Inf(1), leaves: leavesOf(s.parts)}
+	for k := range s.boards {
+		m.step = append(m.step, s.quickStep(k))
+		m.plain = append(m.plain, s.boards[k].straight && s.boards[k].whole)
+		m.price = append(m.price, s.boards[k].price)
+		m.limit = append(m.limit, s.boards[k].count)
+	}
+	m.bound = roundUp(m.byArea(s.demand), s.step)
+	m.quick()
+	if !m.closed() {
+		m.filled()
+	}
+	if !m.closed() {
+		m.columns()
+	}
+	return m.plan()
+}
+
+type manySheets struct {
+	*sheetSearch
+	leaves []leaf
+	step   []grid // raster of each board
+	plain  []bool
+	price  []float64
+	limit  []int
+	best   []cutBoard
+	cost   float64
+	area   float64
+	cuts   int
+	bound  float64
+	pool   []column
+	places map[string][]located // of patterns
+}
+
+// cutBoard is one board with its places.
+type cutBoard struct {
+	kind int
+	list []located
+}
+
+func (m *manySheets) closed() bool { return m.best != nil && m.bound > m.cost-1e-6*(1+m.cost) }
+
+// byArea is the least cost by area alone: boards that give area at the least
+// price first, as far as they go.
+func (m *manySheets) byArea(demand []int) float64 {
+	var need float64
+	for i, n := range demand {
+		need += float64(max(n, 0)) * m.parts[i].area
+	}
+	order := make([]int, len(m.boards))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		a, b := m.boards[i].price*m.boards[j].area, m.boards[j].price*m.boards[i].area
+		switch {
+		case a < b:
+			return -1
+		case a > b:
+			return 1
+		}
+		return 0
+	})
+	cost := 0.0
+	for _, k := range order {
+		b := m.boards[k]
+		most := need
+		if b.count > 0 {
+			most = min(need, float64(b.count)*b.area)
+		}
+		cost += most / b.area * b.price
+		need -= most
+	}
+	return cost
+}
+
+// take keeps a plan that makes everything if it is better.
+func (m *manySheets) take(plan []cutBoard) {
+	var cost, area float64
+	for _, c := range plan {
+		cost += m.boards[c.kind].price
+		area += m.boards[c.kind].area
+	}
+	if cost > m.cost+1e-9 || cost > m.cost-1e-9 && area > m.area-1 {
+		return
+	}
+	for _, c := range plan {
+		if _, ok := m.layout(c.kind, c.list, m.leaves); !ok {
+			return
+		}
+	}
+	m.best, m.cost, m.area = plan, cost, area
+	m.hear()
+}
+
+func (m *manySheets) hear() {
+	m.b.now = Progress{Objective: m.cost, Bound: m.bound, Found: m.best != nil}
+	m.b.tell()
+}
+
+// greedily fills board after board, each time the one that gives most area for
+// its price, times the taste for it, by the given way to fill; the last is the cheapest that holds the rest.
+func (m *manySheets) greedily(taste []float64, fill func(k int, left []int) []located) []cutBoard {
+	left, stock := slices.Clone(m.demand), slices.Clone(m.limit)
+	var plan []cutBoard
+	for some(left) {
+		var best cutBoard
+		rate, last := -1.0, math.Inf(1)
+		for k, b := range m.boards {
+			if stock[k] < 0 {
+				continue
+			}
+			list := fill(k, left)
+			r := m.worth(list) / max(b.price, tiny)
+			if taste != nil {
+				r *= taste[k]
+			}
+			if len(list) == sum(left) && b.price < last {
+				best, rate, last = cutBoard{k, list}, math.Inf(1), b.price
+			} else if len(list) > 0 && r > rate {
+				best, rate = cutBoard{k, list}, r
+			}
+		}
+		if rate < 0 {
+			return nil
+		}
+		plan = append(plan, best)
+		c := column{best.kind, m.made(best.list)}
+		use(&c, left, stock)
+		if !m.b.spend(len(m.boards)) {
+			return nil
+		}
+	}
+	return plan
+}
+
+// worth is the area of parts.
+func (m *manySheets) worth(list []located) float64 {
+	var area float64
+	for _, l := range list {
+		area += m.parts[m.leaves[l.leaf].part].area
+	}
+	return area
+}
+
+func (m *manySheets) made(list []located) []int {
+	n := make([]int, len(m.demand))
+	for _, l := range list {
+		n[m.leaves[l.leaf].part]++
+	}
+	return n
+}
+
+// quick tries the rules, then changes in the order of the best of them, always
+// the same ones.
+func (m *manySheets) quick() {
+	best, score := rule{}, math.Inf(1)
+	try := func(r rule) {
+		plan := m.greedily(r.taste, func(k int, left []int) []located { return m.pack(k, left, m.leaves, r) })
+		if plan == nil {
+			return
+		}
+		m.take(plan)
+		m.learn(plan)
+		if v := m.score(plan); v <= score {
+			best, score = r, v
+		}
+	}
+	for _, r := range m.rules(m.leaves) {
+		try(r)
+		if m.closed() || m.b.left <= 0 || m.b.stopped {
+			return
+		}
+	}
+	number := uint64(1)
+	for range shuffles {
+		if m.closed() || m.b.left <= 0 || m.b.stopped || best.order == nil {
+			return
+		}
+		r := rule{slices.Clone(best.order), best.cross, slices.Clone(best.taste)}
+		for range 2 {
+			number = scatter(number)
+			i, j := int(number%uint64(len(r.order))), int(number>>32%uint64(len(r.order)))
+			r.order[i], r.order[j] = r.order[j], r.order[i]
+		}
+		if number>>58&3 == 0 {
+			r.taste = m.tastes(number)
+		}
+		if number>>60 == 0 {
+			r.cross = (r.cross + 1) % 3
+		}
+		try(r)
+	}
+}
+
+// tastes makes some boards a little more welcome than others.
+func (m *manySheets) tastes(number uint64) []float64 {
+	out := make([]float64, len(m.boards))
+	for k := range out {
+		number = scatter(number)
+		out[k] = 0.8 + 0.4*float64(number>>32)/(1<<32)
+	}
+	return out
+}
+
+// shuffles bounds the changes of order that are tried.
+const shuffles = 1500
+
+// score is the cost of a plan, a little less the more unevenly its boards are
+// filled: an empty board is nearer to being spared.
+func (m *manySheets) score(plan []cutBoard) float64 {
+	cost, fill, price := 0.0, 0.0, 0.0
+	for _, c := range plan {
+		b := m.boards[c.kind]
+		f := m.worth(c.list) / b.area
+		cost, price, fill = cost+b.price, max(price, b.price), fill+f*f*b.price
+	}
+	return cost - 0.5*price*fill/cost
+}
+
+// learn keeps the patterns of a plan for the linear programme.
+func (m *manySheets) learn(plan []cutBoard) {
+	if m.places == nil {
+		m.places = map[string][]located{}
+	}
+	for _, c := range plan {
+		col := column{c.kind, m.made(c.list)}
+		if _, ok := m.places[key(col)]; !ok && len(m.pool) < mostPatterns {
+			m.places[key(col)] = c.list
+			m.pool = append(m.pool, col)
+		}
+	}
+}
+
+// mostPatterns bounds the patterns that are kept of plans.
+const mostPatterns = 1500
+
+// filled fills plain boards exactly, one after the other.
+func (m *manySheets) filled() {
+	if m.p.Stages > 0 || slices.Contains(m.plain, false) || m.natural() {
+		return
+	}
+	value := make([]float64, len(m.parts))
+	for i, p := range m.parts {
+		value[i] = p.area * (1 + 0.02*math.Sqrt(p.area/m.parts[m.largest()].area))
+	}
+	plan := m.greedily(nil, func(k int, left []int) []located { return m.fillBoard(k, left, value) })
+	if plan != nil {
+		m.take(plan)
+		m.learn(plan)
+	}
+}
+
+func (m *manySheets) natural() bool {
+	return slices.ContainsFunc(m.leaves, func(f leaf) bool { return f.low || f.high })
+}
+
+func (m *manySheets) largest() int {
+	best := 0
+	for i, p := range m.parts {
+		if p.area > m.parts[best].area {
+			best = i
+		}
+	}
+	return best
+}
+
+// fillRounds bounds the work on one pattern.
+const fillRounds = 15
+
+// fillBoard is a good layout of one plain board.
+func (m *manySheets) fillBoard(k int, left []int, value []float64) []located {
+	gone := gone(left)
+	on := m.onRaster(k, gone, m.step[k], true)
+	if len(on.leaves) == 0 {
+		return nil
+	}
+	q := m.limited(on, gone, value, m.aside())
+	q.charge(fillRounds)
+	return m.located(k, q, on)
+}
+
+// gone marks what is made: 0 would mean any number.
+func gone(left []int) []int {
+	out := slices.Clone(left)
+	for i, n := range out {
+		if n == 0 {
+			out[i] = -1
+		}
+	}
+	return out
+}
+
+// located turns a layout on a raster into places on the board.
+func (m *manySheets) located(k int, q *limited, on scaled) []located {
+	var out []located
+	for _, sp := range q.best {
+		n := slices.Index(m.leaves, on.leaves[sp.shape])
+		out = append(out, located{n, m.boards[k].in.x0 + sp.x*on.step, m.boards[k].in.y0 + sp.y*on.step})
+	}
+	return out
+}
+
+// aside is a budget for a search inside this one, which takes its steps from it.
+func (m *manySheets) aside() *budget {
+	m.b.spend(1)
+	return &budget{left: 2000}
+}
+
+// columns solves the linear programme over patterns and rounds it.
+func (m *manySheets) columns() {
+	exact := m.p.Stages == 0 && !slices.Contains(m.plain, false) && !m.natural()
+	lp := newMaster(m.price, m.limit, m.demand, &m.pool)
+	price := func(k int, y []float64) *column { return nil }
+	if exact {
+		price = func(k int, y []float64) *column { return m.worthiest(k, m.demand, y) }
+	}
+	value, short := lp.solve(price, 400)
+	m.bound = max(m.bound, roundUp(m.proved(lp.duals()), m.sheetSearch.step))
+	m.hear()
+	if short || math.IsInf(value, 1) {
+		return
+	}
+	m.dive(lp.used(), price, exact)
+}
+
+// worthiest is a pattern of a board that is worth much at the prices of the
+// parts.
+func (m *manySheets) worthiest(k int, demand []int, y []float64) *column {
+	if m.b.left <= 0 || m.b.stopped {
+		return nil
+	}
+	worth := y[:len(m.parts)]
+	list := m.fillBoard(k, demand, worth)
+	if len(list) == 0 {
+		return nil
+	}
+	c := column{k, m.made(list)}
+	m.places[key(c)] = list
+	return &c
+}
+
+// proved is a bound from prices of the parts: a plan costs at least what its
+// parts are worth, less what any board can yield beyond its price. What a board
+// can yield is bounded on the rectangle around it, with sizes rounded down.
+func (m *manySheets) proved(y []float64) float64 {
+	worth := make([]float64, len(m.parts))
+	var all float64
+	for i, n := range m.demand {
+		worth[i] = max(0, y[i])
+		all += float64(n) * worth[i]
+	}
+	most, shrink := make([]float64, len(m.boards)), 1.0
+	for k, b := range m.boards {
+		on := m.onRaster(k, m.demand, m.step[k], false)
+		if len(on.leaves) == 0 {
+			continue
+		}
+		q := m.limited(on, m.demand, worth, m.aside())
+		q.step = 0
+		q.charge(4 * fillRounds)
+		most[k] = q.bound * (1 + 1e-9)
+		if b.count == 0 && most[k] > 0 {
+			shrink = min(shrink, b.price/most[k])
+		}
+	}
+	all *= shrink
+	for k, b := range m.boards {
+		if b.count > 0 {
+			all -= float64(b.count) * max(0, most[k]*shrink-b.price)
+		}
+	}
+	return all
+}
+
+// dive rounds the linear programme down, takes its fullest pattern in, and
+// solves what is left again.
+func (m *manySheets) dive(used map[int]float64, price pricer, exact bool) {
+	left, stock := slices.Clone(m.demand), slices.Clone(m.limit)
+	var plan []cutBoard
+	for some(left) {
+		best, most := -1, 0.0
+		for _, k := range sorted(used) {
+			for n := 0; n < int(used[k]+1e-6) && m.usable(k, left, stock); n++ {
+				plan = append(plan, cutBoard{m.pool[k].stock, m.places[key(m.pool[k])]})
+				use(&m.pool[k], left, stock)
+			}
+			if f := used[k] - math.Floor(used[k]+1e-6); f > most && m.usable(k, left, stock) {
+				best, most = k, f
+			}
+		}
+		if best >= 0 && m.usable(best, left, stock) {
+			plan = append(plan, cutBoard{m.pool[best].stock, m.places[key(m.pool[best])]})
+			use(&m.pool[best], left, stock)
+		}
+		if !some(left) {
+			break
+		}
+		lp := newMaster(m.price, stock, left, &m.pool)
+		next := func(k int, y []float64) *column { return nil }
+		if exact {
+			next = func(k int, y []float64) *column { return m.worthiest(k, left, y) }
+		}
+		value, short := lp.solve(next, 60)
+		if short || math.IsInf(value, 1) {
+			return
+		}
+		if used = lp.used(); len(used) == 0 {
+			return
+		}
+	}
+	m.take(plan)
+}
+
+func (m *manySheets) usable(k int, left, stock []int) bool {
+	c := m.pool[k]
+	return stock[c.stock] >= 0 && within(c.counts, left)
+}
+
+// plan writes the best plan out.
+func (m *manySheets) plan() Plan {
+	out := Plan{Bound: m.bound, Steps: m.b.spent, Found: m.best != nil, Objective: m.cost}
+	if m.best == nil {
+		out.Objective = 0
+		out.Missing = []Missing{m.scarce(false)}
+		return out
+	}
+	out.Bound = min(out.Bound, m.cost)
+	out.Optimal = m.closed()
+	for _, c := range m.best {
+		lay, ok := m.layout(c.kind, c.list, m.leaves)
+		if !ok {
+			panic(fmt.Sprintf("saw: a layout on %s that no saw cuts", m.p.Sheets[c.kind].ID))
+		}
+		out.Layouts = append(out.Layouts, lay)
+	}
+	return out
+}

@@ -1,0 +1,47 @@
+package saw
+
+import "math"
+
+// mostOf finds the most value out of one sheet. Limits of 0 are none.
+func mostOf(length, width grid, shapes []shape, value []float64, limit []int, stages int, b *budget) *limited {
+	q := newLimited(length, width, shapes, value, limit, stages, b)
+	q.charge(chargeRounds)
+	if q.have >= q.bound-1e-9 {
+		return q
+	}
+	q.remember(make([]float64, len(value)))
+	gap := max(q.step, q.bound/2000)
+	for q.have < q.bound-1e-9 {
+		floor := max(q.have, q.bound-gap)
+		d := q.builder(floor)
+		if !d.run() {
+			return q
+		}
+		if q.have > floor {
+			q.bound = q.have
+			q.hear()
+			return q
+		}
+		q.bound = q.down(floor)
+		q.hear()
+		gap *= 2
+	}
+	return q
+}
+
+func newLimited(length, width grid, shapes []shape, value []float64, limit []int, stages int, b *budget) *limited {
+	return &limited{p: newPlane(length, width, shapes, limit), value: value, limit: limit, stages: stages, b: b, bound: math.Inf(1), step: coarsest(value)}
+}
+
+// chargeRounds bounds the rounds of lowering the bound.
+const chargeRounds = 120
+
+// fill is the most value out of one plain board, with places in micrometres.
+func (s *sheetSearch) fill(k int, left []int, value []float64) (*limited, []leaf) {
+	on := s.onRaster(k, left, 0, false)
+	q := mostOf(on.long, on.wide, on.shapes, value, limits(left), s.p.Stages, s.b)
+	for i := range q.best {
+		q.best[i].x, q.best[i].y = q.best[i].x*on.step, q.best[i].y*on.step
+	}
+	return q, on.leaves
+}
