@@ -7,13 +7,15 @@ import (
 
 	"slabwright/drawing/render"
 	"slabwright/drawing/sheet"
+	"slabwright/drawing/words"
 	"slabwright/model"
 	"slabwright/model/job"
 )
 
-var newVerb = verb{"new", "DIR [--preset NAME]", "starts a job: a folder with a commented job.yaml and a sheet to measure with", func(t *tool, args []string) int {
+var newVerb = verb{"new", "DIR [--preset NAME] [--language CODE]", "starts a job: a folder with a commented job.yaml and a sheet to measure with", func(t *tool, args []string) int {
 	o := t.flags("new")
 	name := o.set.String("preset", t.presets[0].Name, "the design to start from")
+	language := o.set.String("language", words.English.Code, "language of the measuring sheet")
 	if code, ok := t.parse(o, args, 1, "one new folder"); !ok {
 		return code
 	}
@@ -36,7 +38,7 @@ var newVerb = verb{"new", "DIR [--preset NAME]", "starts a job: a folder with a 
 		return exitUnread
 	}
 	paper := filepath.Join(dir, "measuring-sheet.pdf")
-	pdf, err := render.PDF(sheet.Measuring(job.MeasuresFor(p)), render.Meta{Title: "Measuring sheet", Subject: "preset " + p.Name})
+	pdf, err := render.PDF(sheet.Measuring(job.MeasuresFor(p), words.Of(*language)), render.Meta{Title: "Measuring sheet", Subject: "preset " + p.Name})
 	if err == nil {
 		err = writeBeside(paper, pdf)
 	}

@@ -3,8 +3,10 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"slabwright/drawing"
+	"slabwright/drawing/words"
 	"slabwright/model/geom"
 	"slabwright/model/job"
 	"slabwright/model/survey"
@@ -17,9 +19,10 @@ const boxHigh unit.Length = 9.5
 
 // Measuring draws the sheets to carry into the room: a sketch of it, and a box
 // for everything that the job file of this preset asks for, in the order of
-// walking. The sheets are upright A4 and have no scale.
-func Measuring(p job.Measures) []drawing.Sheet {
-	f := &blanks{title: "Measuring sheet: " + p.Preset}
+// walking, in a language (nil: English). The sheets are upright A4 and have no
+// scale.
+func Measuring(p job.Measures, lang *words.Language) []drawing.Sheet {
+	f := &blanks{lang: lang, title: lang.Sayf("Measuring sheet: %s", p.Preset)}
 	f.turn()
 	f.head(p)
 	f.sketch(p)
@@ -41,6 +44,7 @@ func Measuring(p job.Measures) []drawing.Sheet {
 
 // blanks sets blocks of boxes one below the other on as many pages as they need.
 type blanks struct {
+	lang   *words.Language
 	title  string
 	done   []drawing.Sheet
 	y      unit.Length // where the next block starts
@@ -133,8 +137,8 @@ func box(x, y, width unit.Length) drawing.Item {
 
 // head is for what concerns the whole sheet.
 func (f *blanks) head(p job.Measures) {
-	f.row("", 0, blank{"room, house", 74}, blank{"day", 36}, blank{"measured by", 66})
-	f.row("", 0, blank{"instrument: tape class I, II or III, laser; its number", 88}, blank{"readings at this height", 44}, blank{"ceiling at", 44})
+	f.row("", 0, blank{f.lang.Say("room, house"), 74}, blank{f.lang.Say("day"), 36}, blank{f.lang.Say("measured by"), 66})
+	f.row("", 0, blank{f.lang.Say("instrument: tape class I, II or III, laser; its number"), 88}, blank{f.lang.Say("readings at this height"), 44}, blank{f.lang.Say("ceiling at"), 44})
 }
 
 // reading is a reading of the list with its number, name and box.
@@ -145,8 +149,8 @@ func (f *blanks) reading(at geom.Vec, width unit.Length, p job.Measures, i int) 
 	room := width - number - wide - 2
 	return []drawing.Item{
 		drawing.Write(geom.V(at.X, low+3), fmt.Sprint(i+1), drawing.Standard, drawing.Left).Strong(),
-		drawing.Write(geom.V(at.X+number, low+5.4), drawing.Fit(readingName(r), drawing.Small, room), drawing.Small, drawing.Left),
-		drawing.Write(geom.V(at.X+number, low+1.2), drawing.Fit(checkedBy(r), drawing.Small, room), drawing.Small, drawing.Left),
+		drawing.Write(geom.V(at.X+number, low+5.4), drawing.Fit(readingName(r, f.lang), drawing.Small, room), drawing.Small, drawing.Left),
+		drawing.Write(geom.V(at.X+number, low+1.2), drawing.Fit(checkedBy(r, f.lang), drawing.Small, room), drawing.Small, drawing.Left),
 		box(at.X+width-wide, low, wide),
 	}
 }
@@ -154,8 +158,8 @@ func (f *blanks) reading(at geom.Vec, width unit.Length, p job.Measures, i int) 
 // readings lists all readings in two columns, numbered as on the sketch.
 func (f *blanks) readings(p job.Measures) {
 	const pitch = boxHigh + 1.5
-	f.heading("Readings in mm, in the order of walking", 3*pitch)
-	f.note("In brackets: how far the others check a reading, and which of them do most of it. 0 %: a slip stays unseen; 100 %: all of it shows.")
+	f.heading(f.lang.Say("Readings in mm, in the order of walking"), 3*pitch)
+	f.note(f.lang.Say("In brackets: how far the others check a reading, and which of them do most of it. Where they check nothing a slip stays unseen."))
 	f.y -= 1.5
 	n := len(p.Readings)
 	for done := 0; done < n; {
@@ -179,35 +183,32 @@ func (f *blanks) readings(p job.Measures) {
 }
 
 // readingName says in a few words what is read.
-func readingName(r job.Measure) string {
+func readingName(r job.Measure, lang *words.Language) string {
 	p := r.Points
 	switch r.Kind {
 	case survey.Width:
-		return fmt.Sprintf("%s-%s to %s-%s, %.0f before %s-%s", p[2], p[3], p[4], p[5], float64(r.A), p[0], p[1])
+		return lang.Sayf("%s-%s to %s-%s, %.0f before %s-%s", p[2], p[3], p[4], p[5], float64(r.A), p[0], p[1])
 	case survey.Offset:
-		return fmt.Sprintf("%s square off string %s-%s", p[0], p[1], p[2])
+		return lang.Sayf("%s square off string %s-%s", p[0], p[1], p[2])
 	case survey.SquareOff:
-		return fmt.Sprintf("at %s: %.0f to %s, %.0f to %s", p[1], float64(r.A), p[0], float64(r.B), p[2])
+		return lang.Sayf("at %s: %.0f to %s, %.0f to %s", p[1], float64(r.A), p[0], float64(r.B), p[2])
 	}
-	return fmt.Sprintf("%s to %s", p[0], p[1])
+	return lang.Sayf("%s to %s // corners", p[0], p[1])
 }
 
 // checkedBy tells how far the other readings check this one, and which do.
-func checkedBy(r job.Measure) string {
+func checkedBy(r job.Measure, lang *words.Language) string {
 	if r.Redundancy < 1e-6 {
-		return "(nothing checks it: read it twice)"
+		return lang.Say("(nothing checks it: read it twice)")
 	}
-	s := fmt.Sprintf("(%.0f %% by ", 100*r.Redundancy)
 	if r.Jointly {
-		return s + "the others together)"
+		return lang.Sayf("(%.0f %% by the others together)", 100*r.Redundancy)
 	}
-	for k, i := range r.CheckedBy {
-		if k > 0 {
-			s += ", "
-		}
-		s += fmt.Sprint(i + 1)
+	var by []string
+	for _, i := range r.CheckedBy {
+		by = append(by, fmt.Sprint(i+1))
 	}
-	return s + ")"
+	return lang.Sayf("(%.0f %% by %s)", 100*r.Redundancy, strings.Join(by, ", "))
 }
 
 // faces has a row for each wall that a straightedge fits on: how far it stands
@@ -216,17 +217,16 @@ func (f *blanks) faces(p job.Measures) {
 	if len(p.Faces) == 0 {
 		return
 	}
-	f.heading("Bow and plumb of the walls, in mm", 40)
-	f.note("Bow: hold a straightedge or string from corner to corner, both ends held off by equal blocks; write the gap less the block at each place: minus where " +
-		"the wall is hollow, plus where it bulges. Plumb: hang a line before the wall and write the distance from line to wall at each height.")
+	f.heading(f.lang.Say("Bow and plumb of the walls, in mm"), 40)
+	f.note(f.lang.Say("Bow: hold a straightedge or string from corner to corner, both ends held off by equal blocks; at each place write the block less the gap: plus where the wall bulges, minus where it is hollow. Plumb: hang a line before the wall and write the distance from line to wall at each height."))
 	for _, w := range p.Faces {
 		from, to := p.Corners[w.Wall], p.Corners[(w.Wall+1)%len(p.Corners)]
 		var list []blank
 		for _, a := range w.Along {
-			list = append(list, blank{fmt.Sprintf("bow %.0f off %s", float64(a), from), 25})
+			list = append(list, blank{f.lang.Sayf("bow %.0f off %s", float64(a), from), 25})
 		}
 		for _, z := range w.Up {
-			list = append(list, blank{fmt.Sprintf("plumb %.0f", float64(z)), 24})
+			list = append(list, blank{f.lang.Sayf("plumb %.0f", float64(z)), 24})
 		}
 		f.row(fmt.Sprintf("%s %s-%s", p.Walls[w.Wall], from, to), 21, list...)
 	}
@@ -234,13 +234,13 @@ func (f *blanks) faces(p job.Measures) {
 
 // floor has a box for the height of the floor at every corner.
 func (f *blanks) floor(p job.Measures) {
-	f.heading("Height of the floor at the corners, in mm", 30)
-	f.note("Set a level line round the room once, by water level or laser; write how far the floor lies above (+) or below (-) that at corner " + p.Floor[0] + ".")
+	f.heading(f.lang.Say("Height of the floor at the corners, in mm"), 30)
+	f.note(f.lang.Sayf("Set a level line round the room once, by water level or laser; write how far the floor lies above (+) or below (-) that at corner %s.", p.Floor[0]))
 	const most = 8
 	for i := 0; i < len(p.Floor); i += most {
 		var list []blank
 		for _, c := range p.Floor[i:min(i+most, len(p.Floor))] {
-			list = append(list, blank{"at " + c, 20})
+			list = append(list, blank{f.lang.Sayf("at %s", c), 20})
 		}
 		f.row("", 0, list...)
 	}
@@ -248,44 +248,44 @@ func (f *blanks) floor(p job.Measures) {
 
 // obstacles is a table for what is on the walls.
 func (f *blanks) obstacles() {
-	f.heading("On and in the walls, in mm: socket, pipe, sill, radiator, door, stud ...", 40)
+	f.heading(f.lang.Say("On and in the walls, in mm: socket, pipe, sill, radiator, door, stud ..."), 40)
 	for i := range 6 {
 		var label [8]string
 		if i == 0 {
-			label = [8]string{"what it is", "wall", "from", "start", "end", "bottom", "top", "depth"}
+			label = [8]string{f.lang.Say("what it is"), f.lang.Say("wall"), f.lang.Say("from"), f.lang.Say("start"), f.lang.Say("end"), f.lang.Say("bottom"), f.lang.Say("top"), f.lang.Say("depth // of what stands out from a wall")}
 		}
 		f.row("", 0, blank{label[0], 39}, blank{label[1], 18}, blank{label[2], 17}, blank{label[3], 18}, blank{label[4], 18}, blank{label[5], 18}, blank{label[6], 18}, blank{label[7], 18})
 	}
-	f.note("from: the corner from which start and end count along the wall. bottom, top: above the floor. depth: how far it stands out, 0 for what is hidden in the wall; a detector finds it, but do not trust the detector alone.")
+	f.note(f.lang.Say("from: the corner from which start and end count along the wall. bottom, top: above the floor. depth: how far it stands out, 0 for what is hidden in the wall; a detector finds it, but do not trust the detector alone."))
 }
 
 // way has boxes for the way from the street into the room.
 func (f *blanks) way() {
-	f.heading("The way in, clear measures in mm, in the order in which a slab passes", 95)
+	f.heading(f.lang.Say("The way in, clear measures in mm, in the order in which a slab passes"), 95)
 	const name = 34
-	f.row("car or van", name, blank{"inside length", 28}, blank{"longest slant", 28}, blank{"width", 28}, blank{"height", 28})
-	f.row("front door", name, blank{"width", 28}, blank{"height", 28})
-	f.row("hall or corridor, where it turns", name, blank{"width before", 28}, blank{"width after", 28}, blank{"height", 28})
-	f.row("stair", name, blank{"width", 28}, blank{"one step: rise", 28}, blank{"one step: tread", 28}, blank{"headroom", 28})
-	f.row("lift", name, blank{"width", 28}, blank{"inside length", 28}, blank{"height", 28}, blank{"longest slant", 28})
-	f.row("door of the room", name, blank{"width", 28}, blank{"height", 28})
+	f.row(f.lang.Say("car or van"), name, blank{f.lang.Say("inside length"), 28}, blank{f.lang.Say("longest slant"), 28}, blank{f.lang.Say("width"), 28}, blank{f.lang.Say("height"), 28})
+	f.row(f.lang.Say("front door"), name, blank{f.lang.Say("width"), 28}, blank{f.lang.Say("height"), 28})
+	f.row(f.lang.Say("hall or corridor, where it turns"), name, blank{f.lang.Say("width before"), 28}, blank{f.lang.Say("width after"), 28}, blank{f.lang.Say("height"), 28})
+	f.row(f.lang.Say("stair"), name, blank{f.lang.Say("width"), 28}, blank{f.lang.Say("one step: rise"), 28}, blank{f.lang.Say("one step: tread"), 28}, blank{f.lang.Say("headroom"), 28})
+	f.row(f.lang.Say("lift"), name, blank{f.lang.Say("width"), 28}, blank{f.lang.Say("inside length"), 28}, blank{f.lang.Say("height"), 28}, blank{f.lang.Say("longest slant"), 28})
+	f.row(f.lang.Say("door of the room"), name, blank{f.lang.Say("width"), 28}, blank{f.lang.Say("height"), 28})
 }
 
 // advice tells how to hold the tape. Common practice, no source.
 func (f *blanks) advice() {
 	list := []string{
-		"Mark one height round the room first and hold the tape at it for every reading, level and taut.",
-		"Never bend the tape into a corner: measure from both corners to a mark between them and add, or use a laser with its back on the wall.",
-		"Stay 10 to 20 mm off the very corner if plaster rounds it, and do so each time.",
-		"Read twice, the second time with the tape turned round. Write both if they differ: the job file takes them under again.",
-		"Say the figure aloud, write it at once, read it back from the paper. A figure that you struck out stays readable.",
-		"3-4-5: mark 600 on one wall and 800 on the other, both from the corner, and read the straight line from mark to mark.",
+		f.lang.Say("Mark one height round the room first and hold the tape at it for every reading, level and taut."),
+		f.lang.Say("Never bend the tape into a corner: measure from both corners to a mark between them and add, or use a laser with its back on the wall."),
+		f.lang.Say("Stay 10 to 20 mm off the very corner if plaster rounds it, and do so each time."),
+		f.lang.Say("Read twice, the second time with the tape turned round. Write both if they differ: the job file takes them under again."),
+		f.lang.Say("Say the figure aloud, write it at once, read it back from the paper. A figure that you struck out stays readable."),
+		f.lang.Say("3-4-5: mark 600 on one wall and 800 on the other, both from the corner, and read the straight line from mark to mark."),
 	}
 	high := unit.Length(0)
 	for _, s := range list {
 		high += 4 * unit.Length(len(drawing.Wrap("- "+s, drawing.Small, f.space().Width())))
 	}
-	f.heading("How to measure", high+1)
+	f.heading(f.lang.Say("How to measure"), high+1)
 	for _, s := range list {
 		f.note("- " + s)
 	}

@@ -26,10 +26,10 @@ func (f *blanks) sketch(p job.Measures) {
 	s := newSketch(p, drawing.Rect{Min: geom.V(f.space().Min.X, f.y-sketchHigh), Max: geom.V(f.space().Max.X, f.y-1)})
 	s.walls()
 	s.lines()
-	s.examples()
+	s.examples([]string{f.lang.Say("socket"), f.lang.Say("pipe"), f.lang.Say("sill")})
 	f.put(s.items...)
 	f.y -= sketchHigh
-	f.note("No drawing to scale: correct the sketch where your room differs, and draw in doors, sockets, pipes and sills, as shown.")
+	f.note(f.lang.Say("No drawing to scale: correct the sketch where your room differs, and draw in doors, sockets, pipes and sills, as shown."))
 }
 
 // sketch is the plan of a room of which only the shape is known.
@@ -187,10 +187,10 @@ func (s *sketch) nearer(r job.Measure) int {
 	return n
 }
 
-// examples shows how what is on a wall is drawn, on the first walls that are
-// long enough.
-func (s *sketch) examples() {
-	names := []string{"socket", "pipe", "sill"}
+// examples shows how a socket, a pipe and a sill are drawn, on the first walls
+// that are long enough.
+func (s *sketch) examples(names []string) {
+	all := len(names)
 	for i := range s.Walls {
 		a, b := s.at[i], s.at[(i+1)%len(s.at)]
 		if long := b.Sub(a).Len(); long < 40 || len(names) == 0 {
@@ -203,21 +203,21 @@ func (s *sketch) examples() {
 		if s.room([2]geom.Vec{a, b}, textRoom(label, names[0], drawing.Small)) < 0 {
 			continue
 		}
-		s.items = append(s.items, drawing.Write(label, names[0], drawing.Small, drawing.Middle), symbol(names[0], at, u))
+		s.items = append(s.items, drawing.Write(label, names[0], drawing.Small, drawing.Middle), symbol(all-len(names), at, u))
 		s.taken = append(s.taken, textRoom(label, names[0], drawing.Small))
 		names = names[1:]
 	}
 }
 
 // symbol is a sign on the room's side of a wall: a box, a round pipe, a board.
-func symbol(name string, at, along geom.Vec) drawing.Item {
+func symbol(which int, at, along geom.Vec) drawing.Item {
 	in := along.Left().Mul(-1)
 	pen := drawing.Normal.Outline()
 	half, deep := along.Mul(2), in.Mul(1.6)
-	switch name {
-	case "pipe":
+	switch which {
+	case 1:
 		return drawing.Circle{Centre: at.Add(in.Mul(1.2)), Radius: 1.2, Pen: pen}
-	case "sill":
+	case 2:
 		half, deep = along.Mul(7), in.Mul(1)
 	}
 	return drawing.Outline([]geom.Vec{at.Sub(half), at.Add(half), at.Add(half).Add(deep), at.Sub(half).Add(deep)}, pen)

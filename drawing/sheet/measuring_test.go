@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"slabwright/drawing"
+	"slabwright/drawing/words"
 	"slabwright/model"
 	"slabwright/model/geom"
 	"slabwright/model/job"
@@ -16,7 +17,7 @@ import (
 )
 
 // written gathers texts and boxes of the measuring sheets of a preset.
-func written(p model.Preset) (texts []string, boxes []drawing.Rect) {
+func written(p model.Preset, lang *words.Language) (texts []string, boxes []drawing.Rect) {
 	var walk func(items []drawing.Item)
 	walk = func(items []drawing.Item) {
 		for _, it := range items {
@@ -32,7 +33,7 @@ func written(p model.Preset) (texts []string, boxes []drawing.Rect) {
 			}
 		}
 	}
-	for _, s := range Measuring(job.MeasuresFor(p)) {
+	for _, s := range Measuring(job.MeasuresFor(p), lang) {
 		walk(s.Items)
 	}
 	return texts, boxes
@@ -42,23 +43,25 @@ func written(p model.Preset) (texts []string, boxes []drawing.Rect) {
 // nothing is shortened, and no box is lower than a figure written on a ladder.
 func TestMeasuringSheetsCanBeRead(t *testing.T) {
 	for _, p := range presets.All() {
-		for _, s := range Measuring(job.MeasuresFor(p)) {
-			if err := drawing.Sound(s); err != nil {
-				t.Error(err)
+		for _, lang := range words.All {
+			for _, s := range Measuring(job.MeasuresFor(p), lang) {
+				if err := drawing.Sound(s); err != nil {
+					t.Error(err)
+				}
+				for _, c := range drawing.Overlaps(s) {
+					t.Errorf("%s %s %s: %v", p.Name, lang.Code, s.Name, c)
+				}
 			}
-			for _, c := range drawing.Overlaps(s) {
-				t.Errorf("%s %s: %v", p.Name, s.Name, c)
+			texts, boxes := written(p, lang)
+			for _, s := range texts {
+				if strings.HasSuffix(s, "\u2026") {
+					t.Errorf("%s %s: %q is shortened", p.Name, lang.Code, s)
+				}
 			}
-		}
-		texts, boxes := written(p)
-		for _, s := range texts {
-			if strings.HasSuffix(s, "\u2026") {
-				t.Errorf("%s: %q is shortened", p.Name, s)
-			}
-		}
-		for _, b := range boxes {
-			if b.Height() < 9 {
-				t.Errorf("%s: a box of %.1f mm", p.Name, float64(b.Height()))
+			for _, b := range boxes {
+				if b.Height() < 9 {
+					t.Errorf("%s: a box of %.1f mm", p.Name, float64(b.Height()))
+				}
 			}
 		}
 	}
@@ -74,7 +77,7 @@ func TestMeasuringSheetAsksWhatTheTemplateHas(t *testing.T) {
 		}
 		var want []string
 		for i, r := range j.Room.Readings {
-			want = append(want, fmt.Sprint(i+1), readingName(job.Measure{Reading: r}))
+			want = append(want, fmt.Sprint(i+1), readingName(job.Measure{Reading: r}, nil))
 		}
 		for _, w := range j.Room.Walls {
 			for _, s := range w.Stations {
@@ -87,7 +90,7 @@ func TestMeasuringSheetAsksWhatTheTemplateHas(t *testing.T) {
 		for _, f := range j.Room.Floor {
 			want = append(want, "at "+f.Corner)
 		}
-		texts, boxes := written(p)
+		texts, boxes := written(p, nil)
 		left := slices.Clone(texts)
 		for _, w := range want {
 			i := slices.Index(left, w)

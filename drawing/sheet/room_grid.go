@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"math"
+
 	"slabwright/drawing"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -16,6 +18,9 @@ type grid struct {
 	boxes bool
 	pitch unit.Length // height of a row; zero is the usual one
 	short bool        // long cells are cut off instead of wrapped
+
+	barred int       // column of bars, 0 for none
+	bars   []float64 // by row, as a share of what is suspicious; NaN for no bar
 }
 
 // high is the height of a row of one line.
@@ -48,6 +53,9 @@ func (t grid) columns(room unit.Length) []unit.Length {
 			w[i] = max(w[i], x.Width()+2*cellInset+0.1)
 			least[i] = max(least[i], drawing.LeastRoom(s, h, x.Bold)+2*cellInset+0.1)
 		}
+	}
+	if t.barred > 0 {
+		w[t.barred], least[t.barred] = max(w[t.barred], barRoom), max(least[t.barred], barRoom)
 	}
 	var sum unit.Length
 	for _, x := range w {
@@ -94,6 +102,13 @@ func (t grid) set(at geom.Vec, room unit.Length, lines drawing.LineGroup) ([]dra
 		texts, h := t.row(r, t.strong(k), geom.V(at.X, y), w)
 		items, y = append(items, texts...), y-h
 		rule(lines.Fine())
+		if t.barred > 0 && !math.IsNaN(t.bars[k]) {
+			left := at.X
+			for _, x := range w[:t.barred] {
+				left += x
+			}
+			items = append(items, bar(geom.V(left+w[t.barred]/2, y+t.high()/2), t.bars[k], lines)...)
+		}
 	}
 	if t.boxes {
 		for _, x := range []unit.Length{at.X + sum - w[len(w)-1], at.X + sum} {
@@ -101,6 +116,28 @@ func (t grid) set(at geom.Vec, room unit.Length, lines drawing.LineGroup) ([]dra
 		}
 	}
 	return items, drawing.Rect{Min: geom.V(at.X, y), Max: geom.V(at.X+sum, at.Y)}
+}
+
+const (
+	barRoom  unit.Length = 24 // of a column of bars
+	barReach unit.Length = 8  // from the middle to where a reading becomes suspicious
+)
+
+// bar draws a share of what is suspicious from a middle, with ticks where it
+// becomes so. What is far beyond them ends at the edge of its column.
+func bar(middle geom.Vec, share float64, lines drawing.LineGroup) []drawing.Item {
+	const half = 0.9
+	x := unit.Length(math.Max(-1.4, math.Min(share, 1.4))) * barReach
+	var items []drawing.Item
+	for _, t := range []unit.Length{-barReach, 0, barReach} {
+		items = append(items, drawing.Line(middle.Add(geom.V(t, -1.5)), middle.Add(geom.V(t, 1.5)), lines.Fine()))
+	}
+	ink := drawing.Black
+	if math.Abs(share) > 1 {
+		ink = drawing.Red
+	}
+	low, high := geom.V(min(0, x), -half), geom.V(max(0, x), half)
+	return append(items, drawing.Area{Loops: [][]geom.Vec{drawing.Rect{Min: middle.Add(low), Max: middle.Add(high)}.Corners()}, Ink: ink})
 }
 
 // tall is how high the table stands in a room of some width.

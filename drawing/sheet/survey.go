@@ -53,10 +53,10 @@ func (m *maker) surveyPages(pg page, room drawing.Rect) []page {
 		if n == 1 {
 			f.grid("walls", m.say("Walls, left to right"), m.wallTable())
 		}
-		take := min(len(rest.rows), max(1, int((f.room.Height()-35)/rowHeight)))
+		take := min(len(rest.rows), max(1, int((f.room.Height()-50)/rowHeight)))
 		part := rest
-		part.rows, part.bold = rest.rows[:take], rest.bold[:take]
-		rest.rows, rest.bold = rest.rows[take:], rest.bold[take:]
+		part.rows, part.bold, part.bars = rest.rows[:take], rest.bold[:take], rest.bars[:take]
+		rest.rows, rest.bold, rest.bars = rest.rows[take:], rest.bold[take:], rest.bars[take:]
 		f.grid(fmt.Sprintf("readings-%d", n), m.readingsHead(), part)
 		if len(rest.rows) == 0 {
 			m.surveyText(f)

@@ -2,10 +2,12 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"slabwright/drawing"
 	"slabwright/model"
+	"slabwright/model/survey"
 	"slabwright/model/unit"
 )
 
@@ -19,14 +21,25 @@ func (m *maker) tableWidth(t grid) unit.Length {
 }
 
 // readings lists what was measured, what it became, and leaves a box for the
-// reading on site. Readings that nothing checks stand in bold.
+// reading on site. Readings that nothing checks stand in bold, and so do suspects.
+// A bar shows how far a reading is off, up to where it becomes suspicious.
 func (m *maker) readings() grid {
-	t := grid{heads: m.heads("reading", "measured", "adjusted", "differs", "checked", "measured again"), right: []bool{false, true, true, true}, boxes: true}
-	for _, x := range m.b.Room.Survey.Readings {
-		unchecked := m.unchecked(x)
+	t := grid{heads: m.heads("reading", "measured", "adjusted", "differs", "checked", "ticks: suspect", "measured again"), right: []bool{false, true, true, true}, boxes: true, barred: 5}
+	for i, x := range m.b.Room.Survey.Readings {
+		unchecked, suspected, bar := m.unchecked(x), false, math.NaN()
+		if v := m.b.Room.Survey.Verdict; i < len(v.Readings) && !unchecked {
+			suspected, bar = v.Readings[i].Suspected, v.Readings[i].W/survey.Critical
+		}
+		checked := fmt.Sprintf("%.0f %%", 100*x.Checked)
+		switch {
+		case unchecked:
+			checked = m.say("NO")
+		case suspected:
+			checked = m.say("SUSPECT")
+		}
 		t.rows = append(t.rows, []string{x.Name, m.reading(x.Read, x.Unit), m.reading(x.Adjusted, x.Unit), m.signed(x.Adjusted-x.Read, x.Unit),
-			map[bool]string{true: m.say("NO"), false: fmt.Sprintf("%.0f %%", 100*x.Checked)}[unchecked], ""})
-		t.bold = append(t.bold, unchecked)
+			checked, "", ""})
+		t.bold, t.bars = append(t.bold, unchecked || suspected), append(t.bars, bar)
 	}
 	return t
 }
@@ -129,5 +142,30 @@ func (m *maker) surveyText(f *flow) {
 			break
 		}
 	}
-	f.text("survey-notes", "", lines...)
+	f.text("survey-notes", "", append(lines, m.toMeasure()...)...)
+}
+
+// toMeasure says what the bars are, which readings to take again and which one
+// more helps most.
+func (m *maker) toMeasure() []string {
+	s := m.b.Room.Survey
+	var lines []string
+	if s.Redundancy > 0 {
+		lines = append(lines, m.sayf("Bars: how far a reading is off the others for its accuracy. Beyond the ticks, at %s standard deviations, it is suspect.", m.style.Number(survey.Critical, 1)))
+	}
+	for _, x := range s.Verdict.Suspects {
+		var names []string
+		for _, a := range x.Readings {
+			names = append(names, s.Readings[a.Index].Name)
+		}
+		if len(names) == 1 {
+			lines = append(lines, m.sayf("Measure again: %s. It contradicts the others.", names[0]))
+		} else {
+			lines = append(lines, m.sayf("Measure all of these again, one of them is wrong and nothing tells which: %s.", strings.Join(names, "; ")))
+		}
+	}
+	if len(s.Verdict.Next) > 0 {
+		lines = append(lines, m.sayf("The further reading that helps most: %s.", s.Verdict.Next[0].Reading.Name()))
+	}
+	return lines
 }

@@ -8,6 +8,8 @@ import (
 
 	"slabwright/drawing"
 	"slabwright/model"
+	"slabwright/model/geom"
+	"slabwright/model/report"
 )
 
 // textsOf gathers what is written in items.
@@ -115,5 +117,35 @@ func TestSurveyMarksUncheckedReadings(t *testing.T) {
 	text := strings.Join(textsOf(pageNamed(t, roomPages(t, b), "survey").Items), "\n")
 	if !strings.Contains(text, "NOTHING checks them") {
 		t.Error("the sheet does not say that nothing checks the readings")
+	}
+}
+
+// A bar is as long as the residual is loud: at 3.2905 standard deviations (two-
+// sided 0.1 % of the normal distribution) it reaches the tick. A slip of 40 mm in
+// a diagonal goes beyond it, is named, and is to be measured again.
+func TestSurveyShowsResiduals(t *testing.T) {
+	slip := roomBuild(t, "alcove", "A3", func(j *model.Job) { j.Room.Readings[4].Length += 40 })
+	for _, b := range []report.Build{roomBuild(t, "alcove", "A3", nil), slip} {
+		m := newMaker(b)
+		g := m.readings()
+		for i, j := range b.Room.Survey.Verdict.Readings[:len(g.rows)] {
+			if want := j.W / 3.2905; !(math.Abs(g.bars[i]-want) < 1e-3) {
+				t.Errorf("%s: a bar of %.3f, want %.3f", g.rows[i][0], g.bars[i], want)
+			}
+			if loud := math.Abs(j.W) > 3.2905; loud != (math.Abs(g.bars[i]) > 1) {
+				t.Errorf("%s: w %.2f, bar %.2f", g.rows[i][0], j.W, g.bars[i])
+			}
+		}
+	}
+	items := bar(geom.V(0, 0), 0.5, drawing.Normal)
+	if box := drawing.Bounds(items[3:]); math.Abs(float64(box.Max.X)-0.5*float64(barReach)) > 1e-9 || box.Min.X != 0 {
+		t.Errorf("half of what is suspicious is drawn as %v", box)
+	}
+	text := strings.Join(textsOf(pageNamed(t, roomPages(t, slip), "survey").Items), "\n")
+	if !strings.Contains(text, "SUSPECT") || !strings.Contains(text, "easure ") || !strings.Contains(text, slip.Job.Room.Readings[4].ID) {
+		t.Errorf("the slip is not told:\n%s", text)
+	}
+	if clean := strings.Join(textsOf(pageNamed(t, roomPages(t, roomBuild(t, "alcove", "A3", nil)), "survey").Items), "\n"); strings.Contains(clean, "SUSPECT") {
+		t.Error("a sound reading is suspected")
 	}
 }

@@ -194,3 +194,36 @@ func TestDoubledReadingsHoldTheirValue(t *testing.T) {
 		between(room.ID, adjust(t, n))
 	}
 }
+
+// A rectangle a by b with both diagonals d has one reading to spare. The
+// condition that ties the six is the state of self-stress of the braced
+// rectangle: by the balance of forces at a corner -1 in the diagonals, a/d and
+// b/d in the sides, squared and summed 4. So the redundancies are a quarter of
+// the squares, and an error e in one diagonal leaves e/4 of itself in the
+// diagonals and e/4 times a/d, b/d in the sides (closed form, first order).
+func TestRectangleWithDiagonals(t *testing.T) {
+	const a, b, e = 2400.0, 1000.0, 1.0
+	const d = 2600.0
+	n := survey.Network{Chain: []survey.Point{"A", "B", "C", "D"}, Closed: true, Base: [2]survey.Point{"A", "B"}}
+	for _, r := range []struct {
+		p, q survey.Point
+		l    float64
+	}{{"A", "B", a}, {"B", "C", b}, {"C", "D", a}, {"D", "A", b}, {"A", "C", d + e}, {"B", "D", d}} {
+		n.Readings = append(n.Readings, survey.Reading{ID: string(r.p + r.q), Kind: survey.Distance, Points: []survey.Point{r.p, r.q}, Length: unit.Length(r.l), SD: 1.2})
+	}
+	r := adjust(t, n)
+	want := []float64{a / d, b / d, a / d, b / d, -1, -1}
+	for i, c := range want {
+		near(t, n.Readings[i].ID+" redundancy", r.Readings[i].Redundancy, c*c/4, 2e-4)
+		near(t, n.Readings[i].ID+" residual", float64(r.Readings[i].Residual), c*e/4, 2e-4)
+	}
+	if r.DOF != 1 {
+		t.Errorf("%d readings to spare", r.DOF)
+	}
+	near(t, "vTPv", r.VTPV, e*e/4/(1.2*1.2), 2e-4)
+	ab, err := r.Length("A", "B")
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "sd of a side as adjusted", float64(ab.SD), 1.2*math.Sqrt(1-a*a/d/d/4), 2e-4)
+}
