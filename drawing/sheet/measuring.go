@@ -252,7 +252,7 @@ func (f *blanks) obstacles() {
 	for i := range 6 {
 		var label [8]string
 		if i == 0 {
-			label = [8]string{f.lang.Say("what it is"), f.lang.Say("wall"), f.lang.Say("from"), f.lang.Say("start"), f.lang.Say("end"), f.lang.Say("bottom"), f.lang.Say("top"), f.lang.Say("depth // of what stands out from a wall")}
+			label = [8]string{f.lang.Say("what it is"), f.lang.Say("wall"), f.lang.Say("from // a corner"), f.lang.Say("start"), f.lang.Say("end"), f.lang.Say("bottom"), f.lang.Say("top"), f.lang.Say("depth // of what stands out from a wall")}
 		}
 		f.row("", 0, blank{label[0], 39}, blank{label[1], 18}, blank{label[2], 17}, blank{label[3], 18}, blank{label[4], 18}, blank{label[5], 18}, blank{label[6], 18}, blank{label[7], 18})
 	}
