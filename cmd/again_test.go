@@ -3,13 +3,16 @@ package cmd
 import (
 	"bytes"
 	"encoding/csv"
+	"maps"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"slabwright/drawing"
 	"slabwright/drawing/sheet"
+	"slabwright/model"
 	"slabwright/model/report"
 	"slabwright/presets"
 )
@@ -95,6 +98,104 @@ func TestSheetsOfCutPartsSaySo(t *testing.T) {
 		}
 		if len(said) != 4 || said[""] || !said["slab-infill"] || !said["angle-angle-back-left"] || !said["angle-angle-right"] {
 			t.Errorf("%s: sheets that say it is cut: %v", paper, said)
+		}
+	}
+}
+
+// sincePlaster draws the studio measured again against its first state.
+func sincePlaster(t *testing.T, paper, language string) (old, now []drawing.Sheet) {
+	t.Helper()
+	line, b := measuredAgain(t)
+	before, ok := line.whole(filepath.Join("..", "presets", "studio"))
+	if !ok {
+		t.Fatal("no studio")
+	}
+	for _, j := range []*model.Job{&b.Job, &before.Job} {
+		j.Show.Paper, j.Show.Language = paper, language
+	}
+	c, code := line.compared(before, b)
+	if code != exitFine {
+		t.Fatal(code)
+	}
+	old, err := sheet.Set(before)
+	if err != nil {
+		t.Fatal(err)
+	}
+	now, err = sheet.SetSince(b, sheet.Since{Build: before, Changes: c})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return old, now
+}
+
+func lettered(list []drawing.Sheet, name string) map[string]bool {
+	out := map[string]bool{}
+	for _, s := range list {
+		if strings.HasSuffix(s.Name, name) {
+			for _, text := range drawing.Texts(s.Items) {
+				out[text] = true
+			}
+		}
+	}
+	return out
+}
+
+// A dimension has the sign of the revision when it is another one than before,
+// and only then; the cover names the sheets, the last one lists what changed.
+func TestChangedDimensionsAreMarked(t *testing.T) {
+	old, now := sincePlaster(t, "A3", "en")
+	const sign = " △B"
+	marked := 0
+	for _, s := range now {
+		canBeRead(t, s)
+		staysOnPaper(t, s)
+		_, name, _ := strings.Cut(s.Name, "-")
+		had := lettered(old, "-"+name)
+		for text := range lettered([]drawing.Sheet{s}, "") {
+			bare, isMarked := strings.CutSuffix(text, sign)
+			if !isMarked {
+				continue
+			}
+			marked++
+			if strings.HasPrefix(name, "slab-worktop-top") && had[bare] {
+				t.Errorf("%s: %q has not changed", s.Name, bare)
+			}
+		}
+	}
+	if marked < 30 {
+		t.Errorf("%d marked dimensions", marked)
+	}
+	top := lettered(now, "slab-worktop-top")
+	for _, text := range []string{"2357.3 +0/-1" + sign, "2493.8" + sign, "2495.8" + sign, "794", "560", "2130"} {
+		if !top[text] {
+			t.Errorf("the worktop has no dimension %q", text)
+		}
+	}
+	cover := strings.Join(slices.Collect(maps.Keys(lettered(now, "01-cover"))), "\n")
+	if !strings.Contains(cover, "Revision B, against A") || !strings.Contains(cover, "Wall right moved") || !strings.Contains(cover, "Sheets that changed: 2") {
+		t.Errorf("the cover does not tell what changed:\n%s", cover)
+	}
+	last := strings.Join(drawing.Texts(now[len(now)-1].Items), "\n") + strings.Join(drawing.Texts(now[len(now)-2].Items), "\n")
+	for _, want := range []string{"Sheets to print again", "worktop, as it was made before: must be recut smaller.", "△B"} {
+		if !strings.Contains(last, want) {
+			t.Errorf("the last sheets do not say %q", want)
+		}
+	}
+	for _, s := range now { // numbers on the list are those of the sheets
+		if strings.HasSuffix(s.Name, "slab-worktop-top") && !strings.Contains(last, "\n"+strconv.Itoa(s.Number)+"\n"+s.Title) {
+			t.Errorf("the list of changes has not %d  %s", s.Number, s.Title)
+		}
+	}
+}
+
+// The table of revisions stands on every sheet, in German and on small paper too.
+func TestSmallGermanChanges(t *testing.T) {
+	_, now := sincePlaster(t, "A4", "de")
+	for _, s := range now {
+		canBeRead(t, s)
+		staysOnPaper(t, s)
+		if text := strings.Join(drawing.Texts(s.Items), "\n"); s.Size.Revisions == 2 && (!strings.Contains(text, "△A\n2026-09-13\nfirst issue") || !strings.Contains(text, "△B\n2026-10-09\nright wall plastered and measured again")) {
+			t.Errorf("%s has no table of revisions", s.Name)
 		}
 	}
 }

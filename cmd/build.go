@@ -7,12 +7,14 @@ import (
 	"strings"
 	"time"
 
+	"slabwright/drawing/sheet"
 	"slabwright/model/report"
 )
 
-var buildVerb = verb{"build", "JOB [-o OUT]", "everything: drawings, models, lists, report", func(t *tool, args []string) int {
+var buildVerb = verb{"build", "JOB [-o OUT] [--since OLD]", "everything: drawings, models, lists, report", func(t *tool, args []string) int {
 	o := t.flags("build")
 	out := o.set.String("o", "", "folder to write to; out/<name of the job's folder> when not given")
+	since := o.set.String("since", "", "job file or folder as it was before: sheets get the sign of the revision behind what changed")
 	quiet := o.set.Bool("quiet", false, "print nothing but mistakes")
 	asJSON := o.set.Bool("json", false, "print the verdict as JSON")
 	if code, ok := t.parse(o, args, 1, "one job file or folder"); !ok {
@@ -21,6 +23,17 @@ var buildVerb = verb{"build", "JOB [-o OUT]", "everything: drawings, models, lis
 	b, ok := t.whole(o.rest[0])
 	if !ok {
 		return exitUnread
+	}
+	if *since != "" {
+		old, ok := t.whole(*since)
+		if !ok {
+			return exitUnread
+		}
+		c, code := t.compared(old, b)
+		if code != exitFine {
+			return code
+		}
+		t.since = &sheet.Since{Build: old, Changes: c}
 	}
 	if *out == "" {
 		*out = filepath.Join("out", jobName(o.rest[0]))

@@ -14,6 +14,7 @@ import (
 	"runtime/debug"
 	"strings"
 
+	"slabwright/drawing/sheet"
 	"slabwright/model"
 	"slabwright/model/report"
 )
@@ -30,6 +31,7 @@ const (
 type tool struct {
 	out, err io.Writer
 	presets  []model.Preset
+	since    *sheet.Since // an earlier state against which sheets are drawn
 }
 
 // verb is one command.

@@ -26,7 +26,7 @@ func (t *tool) files(b report.Build, quiet bool) (fileSet, error) {
 		what string
 		run  func(report.Build, fileSet) error
 	}{
-		{"drawing the sheets", addSheets}, {"meshing the parts", addModels}, {"writing the solids", addSolids}, {"writing the lists", addLists}, {"writing the report", addReport},
+		{"drawing the sheets", t.addSheets}, {"meshing the parts", addModels}, {"writing the solids", addSolids}, {"writing the lists", addLists}, {"writing the report", addReport},
 	} {
 		tell(step.what)
 		if err := step.run(b, out); err != nil {
@@ -36,8 +36,11 @@ func (t *tool) files(b report.Build, quiet bool) (fileSet, error) {
 	return out, nil
 }
 
-func addSheets(b report.Build, out fileSet) error {
+func (t *tool) addSheets(b report.Build, out fileSet) error {
 	sheets, err := sheet.Set(b)
+	if t.since != nil {
+		sheets, err = sheet.SetSince(b, *t.since)
+	}
 	if err != nil {
 		return err
 	}

@@ -39,7 +39,7 @@ func (s Size) Space() Rect {
 func Free(size Size) []Rect {
 	s := size.Space()
 	left, right := s.Min.X+gaugeStrip, s.Max.X-insideClear
-	split := s.Min.Y + blockHeight + insideClear
+	split := s.Min.Y + size.blockHeight() + insideClear
 	free := []Rect{{geom.V(left, split), geom.V(right, s.Max.Y-insideClear)}}
 	if beside := s.Max.X - BlockWidth - insideClear; beside-left >= GridField {
 		free = append(free, Rect{geom.V(left, s.Min.Y+insideClear), geom.V(beside, split)})

@@ -34,18 +34,19 @@ func (s *Sheet) Add(items ...Item) { s.Items = append(s.Items, items...) }
 type Size struct {
 	Name          string
 	Width, Height unit.Length
+	Revisions     int // rows of the table of revisions, on the title block
 }
 
 // Trimmed sizes after ISO 5457:1999 (ISO 216): A4 stands, the others lie.
 var (
-	A4 = Size{"A4", 210, 297}
-	A3 = Size{"A3", 420, 297}
-	A2 = Size{"A2", 594, 420}
-	A1 = Size{"A1", 841, 594}
+	A4 = Size{Name: "A4", Width: 210, Height: 297}
+	A3 = Size{Name: "A3", Width: 420, Height: 297}
+	A2 = Size{Name: "A2", Width: 594, Height: 420}
+	A1 = Size{Name: "A1", Width: 841, Height: 594}
 )
 
 // Turned swaps portrait and landscape.
-func (s Size) Turned() Size { return Size{s.Name, s.Height, s.Width} }
+func (s Size) Turned() Size { return Size{s.Name, s.Height, s.Width, s.Revisions} }
 
 // Paper is the whole trimmed sheet.
 func (s Size) Paper() Rect { return Rect{geom.V(0, 0), geom.V(s.Width, s.Height)} }

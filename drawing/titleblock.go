@@ -26,9 +26,16 @@ type Block struct {
 	Tolerance    string // general tolerance
 	Status       string // "no finding failed" and the like; a stamp takes its place
 	Projection   Projection
+	History      []Revision
 	Unit         string          // of the dimensions on the sheet; empty for mm
 	Language     *words.Language // nil for English
 }
+
+// Revision is one row of the table of revisions on the title block.
+type Revision struct{ Mark, On, What string }
+
+// MostRevisions is how many revisions a sheet lists, the latest ones.
+const MostRevisions = 3
 
 // BlockWidth is the width of the title block (ISO 7200). It stands in the lower
 // right corner of the drawing space.
@@ -41,7 +48,8 @@ const (
 	rowDocument unit.Length = 11
 	rowRules    unit.Length = 12
 	rowGauge    unit.Length = 10
-	blockHeight             = rowPeople + rowTitle + rowDocument + rowRules + rowGauge
+	rowRevision unit.Length = 6
+	leastBlock              = rowPeople + rowTitle + rowDocument + rowRules + rowGauge
 )
 
 // labelHeight is the lettering of the field names, the smallest height of
@@ -51,8 +59,10 @@ const labelHeight unit.Length = 1.8
 // BlockBox is the place of the title block on a sheet.
 func (s Size) BlockBox() Rect {
 	c := s.Space()
-	return Box(c.Max.X-BlockWidth, c.Min.Y, BlockWidth, blockHeight)
+	return Box(c.Max.X-BlockWidth, c.Min.Y, BlockWidth, s.blockHeight())
 }
+
+func (s Size) blockHeight() unit.Length { return leastBlock + unit.Length(s.Revisions)*rowRevision }
 
 // Finish gives the sheet its frame, title block and print gauges, in the groups
 // "sheet-frame", "sheet-block" and "sheet-gauge". Call it once, when the
@@ -121,7 +131,15 @@ func titleBlock(s Sheet, b Block) []Item {
 	items = append(items,
 		Write(geom.V(box.Min.X+94, rules+7), b.units(), Standard, Left).Strong(),
 		Write(geom.V(box.Min.X+94, rules+2.2), say("Do not scale. Work to figured sizes."), Small, Left))
-	return append(items, lastRow(s, b, geom.V(box.Min.X, y))...)
+	items = append(items, lastRow(s, b, geom.V(box.Min.X, y))...)
+	y += rowGauge
+	if s.Size.Revisions > 0 {
+		items = append(items, Line(geom.V(box.Min.X, y), geom.V(box.Max.X, y), Normal.Outline()))
+	}
+	for _, r := range b.History[max(0, len(b.History)-s.Size.Revisions):] {
+		row(rowRevision, cell{20, "", "△" + r.Mark, Small, true}, cell{30, "", r.On, Small, false}, cell{130, "", r.What, Small, false})
+	}
+	return items
 }
 
 // lastRow is the top row: the level print gauge and the status or stamp.

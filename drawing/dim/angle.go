@@ -26,7 +26,7 @@ func (p *Plate) angle(i int, q Angle) *label {
 	if sweep < 0 {
 		from, sweep, a, b = from+sweep, -sweep, b, a
 	}
-	text := newBlock(s.Height, q.Label.text(p.Degree(sweep)))
+	text := p.figure(i, q.Label.text(p.Degree(sweep)))
 	g := arcs{s: s, text: text, vertex: p.at(q.Vertex), from: from, sweep: sweep}
 	g.arms = [2]unit.Length{p.Scale.Of(a.Len()), p.Scale.Of(b.Len())}
 	return &label{

@@ -140,7 +140,7 @@ func (p *Plate) diameter(i int, q Diameter) *label {
 		l.Prefix = unit.Style{}.Number(float64(q.Count), 0) + " × " + l.Prefix
 	}
 	centre, r := p.at(q.Centre), float64(p.Scale.Of(q.Dia)/2)
-	text := newBlock(p.Style.Height, l.text(p.Format(q.Dia)))
+	text := p.figure(i, l.text(p.Format(q.Dia)))
 	return p.tipped(i, text, drawing.Arrow, func(dir geom.Vec) geom.Vec { return centre.Add(dir.Mul(r)) })
 }
 
@@ -150,7 +150,7 @@ func (p *Plate) radius(i int, q Radius) *label {
 	l := q.Label
 	l.Prefix += "R"
 	s := &p.Style
-	text := newBlock(s.Height, l.text(p.Format(q.R)))
+	text := p.figure(i, l.text(p.Format(q.R)))
 	centre, r := p.at(q.Centre), p.Scale.Of(q.R)
 	reach := func(lengths []unit.Length) []place {
 		var out []place

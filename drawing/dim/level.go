@@ -25,7 +25,7 @@ func (p *Plate) level(i int, q Level) *label {
 	case q.Value > 0:
 		value = "+" + value
 	}
-	text := newBlock(s.Height, q.Label.text(value))
+	text := p.figure(i, q.Label.text(value))
 	point := p.at(q.At)
 	reach := func(starts ...unit.Length) []place { return p.levels(q, &text, point, starts) }
 	return &label{

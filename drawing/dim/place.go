@@ -101,6 +101,11 @@ func (l *layout) rows(requests []Request) {
 			continue
 		}
 		e.request = i
+		for k := range e.texts {
+			if !e.running || k != e.datum {
+				e.texts[k] = l.p.figure(i, e.texts[k].lines[0])
+			}
+		}
 		entries = append(entries, e)
 	}
 	l.board.assign(entries)
@@ -141,7 +146,7 @@ func (l *layout) through(requests []Request) {
 		}
 		e := &entry{request: i, dir: to.Sub(from).Unit(), pts: []geom.Vec{from, to}}
 		e.u = []unit.Length{0, to.Sub(from).Len()}
-		e.texts = []block{newBlock(s.Height, a.Label.text(l.p.Format(a.B.Sub(a.A).Len())))}
+		e.texts = []block{l.p.figure(i, a.Label.text(l.p.Format(a.B.Sub(a.A).Len())))}
 		r := &ruler{e: e, on: e.pts, small: []bool{e.small(0, s)}}
 		r.lines, r.marks = terminate(r.on, r.small, s)
 		r.enter(l.f)

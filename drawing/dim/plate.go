@@ -20,6 +20,17 @@ type Plate struct {
 	Style  Style                    // the zero value is Wood
 	Format func(unit.Length) string // writes a length; nil writes millimetres to a tenth
 	Degree func(unit.Angle) string  // writes an angle; nil writes degrees to a tenth
+	// Mark gives what stands behind a figure of a request, such as the sign of a
+	// revision; nil for nothing.
+	Mark func(request int, figure string) string
+}
+
+// figure is the block of a figure with its mark.
+func (p *Plate) figure(request int, text string) block {
+	if p.Mark != nil {
+		text += p.Mark(request, text)
+	}
+	return newBlock(p.Style.Height, text)
 }
 
 // MoveTo gives the plate, and all on it, with its origin elsewhere. Frame and

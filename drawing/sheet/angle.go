@@ -17,7 +17,7 @@ func angleSheets(m *maker) []page {
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil }) {
 		if !done[p.Mark] {
 			done[p.Mark] = true
-			out = append(out, m.angleSheet(p)...)
+			out = append(out, m.of(p.ID).angleSheet(p)...)
 		}
 	}
 	return out
@@ -34,7 +34,7 @@ func (m *maker) angleSheet(p *model.Part) []page {
 	if n := len(m.b.Design.Alike(p)); n > 1 {
 		title += m.sayf(" (%d pieces)", n)
 	}
-	pages := m.steelPages("angle-"+stem(p.ID), title, m.size == drawing.A4, m.angleChapter(p))
+	pages := m.steelPages("angle-"+stem(p.ID), title, m.size.Name == drawing.A4.Name, m.angleChapter(p))
 	for i := range pages {
 		b := &pages[i].block
 		b.DocumentType = m.say("part drawing, steel")

@@ -21,7 +21,11 @@ func coverSheets(m *maker) []page {
 	if pg, ok := m.coverPage(); ok {
 		return []page{pg}
 	}
-	return m.coverPages()
+	pages := m.coverPages(2)
+	if n := len(pages); n > 2 {
+		pages = m.coverPages(n)
+	}
+	return pages
 }
 
 // coverPage is the cover on one sheet that is wide enough: pictures and margins
@@ -38,9 +42,13 @@ func (m *maker) coverPage() (page, bool) {
 	split := free[0].Max.X - coverList
 	list := m.down(drawing.Rect{Min: geom.V(split+4, free[0].Min.Y), Max: top.room.Max})
 	rows := m.sheetRows(0, len(m.others), 1)
+	if (list.room.Height()-8)/unit.Length(len(rows.rows)+1) < leastPitch {
+		rows = m.withoutTemplates(rows, 1)
+	}
 	rows.pitch = min(rowHeight, max(leastPitch, (list.room.Height()-8)/unit.Length(len(rows.rows)+1)))
 	list.grid("sheet-list", m.say("Sheets"), rows)
 	low := m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-4)})
+	m.sinceText(low, 1)
 	m.steps(low)
 	below := m.margins // what stands below the pictures
 	if !low.try(m.notChecked) {
@@ -71,8 +79,9 @@ const (
 	leastPitch   unit.Length = 4.25 // of the rows of a long list
 )
 
-// coverPages spreads the cover over sheets that are smaller.
-func (m *maker) coverPages() []page {
+// coverPages spreads the cover over sheets that are smaller; the other sheets
+// follow on as many as are given.
+func (m *maker) coverPages(covers int) []page {
 	room := drawing.Free(m.size)[0]
 	one, two := m.cover("cover"), m.cover("cover-2")
 	shots := m.coverShots()
@@ -82,6 +91,8 @@ func (m *maker) coverPages() []page {
 	one.sheet.Add(m.hangAt(anyScale, []drawing.Rect{picture}, shots[:1]).items...)
 	f.room.Max.Y = picture.Min.Y - 4
 	m.margins(f)
+	news := func(f *flow) { m.sinceText(f, covers) }
+	newsFirst := f.try(news)
 	onFirst := f.try(m.steps)
 	one.sheet.Add(f.items...)
 	pages := []page{one, two}
@@ -91,6 +102,9 @@ func (m *maker) coverPages() []page {
 		room.Max.Y = picture.Min.Y - 4
 	}
 	g := m.down(room)
+	if !newsFirst {
+		news(g)
+	}
 	if !onFirst {
 		m.steps(g)
 	}
@@ -240,6 +254,26 @@ func (m *maker) notChecked(f *flow) {
 		lines = append(lines, "- "+m.pass(s))
 	}
 	f.text("not-checked", m.say("Not checked"), lines...)
+}
+
+// withoutTemplates puts all template sheets of a list into one row.
+func (m *maker) withoutTemplates(t grid, covers int) grid {
+	var rows [][]string
+	first, last := 0, 0
+	for i, p := range m.others {
+		if !strings.HasPrefix(p.sheet.Name, "template-") {
+			rows = append(rows, t.rows[i])
+			continue
+		}
+		if first == 0 {
+			first = i + 1 + covers
+			rows = append(rows, nil)
+		}
+		last = i + 1 + covers
+		rows[len(rows)-1] = []string{fmt.Sprint(first), m.sayf("Template sheets, up to %d", last), p.sheet.Scale}
+	}
+	t.rows = rows
+	return t
 }
 
 // sheetRows lists some of the other sheets of the set, numbered after the pages

@@ -98,6 +98,7 @@ func (m *maker) draw(p picture, s drawing.Scale, margin geom.Vec) drawn {
 		pl.Drawn = append(pl.Drawn, p.extra(pl)...)
 	}
 	pl.Frame = drawing.Rect{Min: pl.Body.Min.Sub(margin), Max: pl.Body.Max.Add(margin)}
+	pl = m.marked(pl, p, true)
 	asked, report := place(pl, p.ask)
 	all := pl.Drawn
 	if len(asked) > 0 {

@@ -95,7 +95,7 @@ func (m *maker) rowAt(room drawing.Rect, s drawing.Scale, shots []shot, anyway b
 		if b := p.view.Bounds; !anyway && (s.Of(b.Width()) > room.Width() || s.Of(b.Height()) > room.Height()) {
 			return r
 		}
-		pl := m.exposed(p, s)
+		pl := m.marked(m.exposed(p, s), p.picture, false)
 		blocks[i] = dim.Extent(pl, ruled(p.ask)).Union(drawing.Bounds(pl.Drawn))
 		for _, k := range p.marks {
 			blocks[i] = blocks[i].Union(drawing.Bounds(k.drawn(m, paperAt(pl, k.at), markShaft)))

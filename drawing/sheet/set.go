@@ -27,11 +27,17 @@ type page struct {
 // pages as the design calls for.
 var kinds = []func(*maker) []page{
 	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, movementSheets, slabSheets, fitSheets, angleSheets, drillSheets, rollOutSheets, cableSheets, listSheets, templateSheets,
+	changeSheets,
 }
 
 // Set draws all sheets of a build, numbered, framed and stamped.
 func Set(b report.Build) ([]drawing.Sheet, error) {
 	m := newMaker(b)
+	return m.finished(m.draft())
+}
+
+// draft lays out all pages of a set.
+func (m *maker) draft() []page {
 	var pages []page
 	for i, kind := range kinds {
 		if i == 0 {
@@ -40,7 +46,11 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 		pages = append(pages, kind(m)...)
 		m.others = pages
 	}
-	pages = append(kinds[0](m), pages...)
+	return append(kinds[0](m), pages...)
+}
+
+// finished numbers, frames and stamps the pages of a set.
+func (m *maker) finished(pages []page) ([]drawing.Sheet, error) {
 	out := make([]drawing.Sheet, len(pages))
 	for i, p := range pages {
 		s := p.sheet
@@ -72,6 +82,10 @@ type maker struct {
 	stamp  string
 	lang   *words.Language
 	others []page
+	part   string // the one whose pages are drawn
+	said   said   // figures as they are drawn, of an earlier state
+	before said   // those of the earlier state
+	since  *Since
 }
 
 func newMaker(b report.Build) *maker {
@@ -84,6 +98,7 @@ func newMaker(b report.Build) *maker {
 	case "A1":
 		m.size = drawing.A1
 	}
+	m.size.Revisions = min(len(b.Job.History), drawing.MostRevisions)
 	m.style.Unit = b.Job.Show.Unit
 	if b.Job.Show.Decimal == "," {
 		m.style.Decimal = ','
@@ -101,6 +116,10 @@ func (m *maker) block(b drawing.Block, number int) drawing.Block {
 	b.Number = fmt.Sprintf("%s-%02d", initials(j.Title), number)
 	b.Revision, b.Issued, b.Surveyed = j.Revision, j.Surveyed, j.Surveyed
 	b.Language = m.lang
+	for _, h := range j.History {
+		b.History = append(b.History, drawing.Revision{Mark: h.Mark, On: h.On, What: h.What})
+		b.Issued = h.On
+	}
 	if b.Unit = m.style.Unit; b.Unit == "in" {
 		b.Unit = m.say("inches")
 	}

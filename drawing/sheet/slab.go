@@ -31,7 +31,7 @@ func slabSheets(m *maker) []page {
 }
 
 func (m *maker) slabPages(p *model.Part, pieces int) []page {
-	w := m.workpiece(p)
+	w := m.of(p.ID).workpiece(p)
 	w.pieces = pieces
 	list := []chapter{w.topChapter()}
 	if w.worked(model.UnderFace) {

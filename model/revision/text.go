@@ -212,14 +212,24 @@ func (s SheetChange) Summary(most int) string {
 	return strings.Join(out, "; ")
 }
 
-func (f Figure) words() string {
-	switch {
-	case f.Old == "":
-		return "new " + short(f.New)
-	case f.New == "":
-		return "gone " + short(f.Old)
+// Short gives both texts, cut where they are long, so that the difference is
+// seen.
+func (f Figure) Short() (old, now string) {
+	if f.Old == "" || f.New == "" {
+		return short(f.Old), short(f.New)
 	}
-	return window(f.Old, f.New) + " -> " + window(f.New, f.Old)
+	return window(f.Old, f.New), window(f.New, f.Old)
+}
+
+func (f Figure) words() string {
+	old, now := f.Short()
+	switch {
+	case old == "":
+		return "new " + now
+	case now == "":
+		return "gone " + old
+	}
+	return old + " -> " + now
 }
 
 // mostLetters is how long a text is printed.
