@@ -128,7 +128,7 @@ func (p *Plate) note(i int, q Note) *label {
 	if height <= 0 {
 		height = p.Style.Height
 	}
-	return p.tipped(i, newBlock(height, q.Lines...), tipKind(q.OnEdge), func(geom.Vec) geom.Vec { return at })
+	return p.tipped(i, newBlock(height, p.signed(i, q.Lines)...), tipKind(q.OnEdge), func(geom.Vec) geom.Vec { return at })
 }
 
 // diameter hangs the size of a hole on its circle; the leader points at the

@@ -25,6 +25,18 @@ type Plate struct {
 	Mark func(request int, figure string) string
 }
 
+// signed gives lines of a note with their marks.
+func (p *Plate) signed(request int, lines []string) []string {
+	if p.Mark == nil {
+		return lines
+	}
+	out := make([]string, len(lines))
+	for k, s := range lines {
+		out[k] = s + p.Mark(request, s)
+	}
+	return out
+}
+
 // figure is the block of a figure with its mark.
 func (p *Plate) figure(request int, text string) block {
 	if p.Mark != nil {

@@ -121,6 +121,10 @@ func changeSheets(m *maker) []page {
 func (m *maker) changePages(covers int) []page {
 	c := m.since.Changes
 	f := newListing(m, "changes", m.sayf("Changes since revision %s", c.Old))
+	f.notes(m.say("What changed"), m.changes())
+	f.notes(m.say("How to read it"), []string{
+		m.sayf("%s behind a figure: another one than in revision %s. Throw the old sheets away.", RevisionSign(c.New), c.Old),
+	})
 	t := table{heads: m.heads("sheet", "title", "what changed"), right: []bool{true, false, false}}
 	for _, s := range c.Sheets {
 		t.rows = append(t.rows, []string{m.numberOf(s, covers), s.Title, m.changeText(s)})
@@ -128,10 +132,6 @@ func (m *maker) changePages(covers int) []page {
 	if len(t.rows) > 0 {
 		f.table(m.say("Sheets to print again"), t, asIs)
 	}
-	f.notes(m.say("What changed"), m.changes())
-	f.notes(m.say("How to read it"), []string{
-		m.sayf("%s behind a figure: another one than in revision %s. Throw the old sheets away.", RevisionSign(c.New), c.Old),
-	})
 	return f.pages(m.say("list of changes"))
 }
 
