@@ -170,6 +170,7 @@ func (l *layout) label(i int, q Request) {
 	case Level:
 		b = l.p.level(i, q)
 	case Caption:
+		q.Lines = l.p.signed(i, q.Lines)
 		b = l.p.caption(i, q)
 	case Diameter:
 		b = l.p.diameter(i, q)
