@@ -151,7 +151,7 @@ func (s Site) tooLarge(p *model.Part, trims []model.Trim, worst model.Trim) []fi
 	out := []find.Fix{hint("trim %s: %s", p.ID, trimming(off))}
 	if keep > 0 {
 		off.Start, off.End = off.Start-keep, off.End-keep
-		out = append(out, hint("or only until the least gaps are left: %s", trimming(off)))
+		out = append(out, hint("or, if the room is just as measured, only until the least gaps are left: %s", trimming(off)))
 	}
 	for _, t := range trims {
 		n := s.Design.Part(t.Edge.To)
