@@ -60,6 +60,14 @@ func TestCutPartsAreNotMadeAgain(t *testing.T) {
 			t.Errorf("%s is not bought: %v", id, made)
 		}
 	}
+	if n := strings.Count(string(files["report.json"]), `"already_cut": "2026-10-02"`); n != 3 {
+		t.Errorf("report.json tells %d parts as cut, want 3", n)
+	}
+	for _, f := range b.Findings {
+		if f.Rule == "on-offer" && slices.Contains(f.Parts, "infill") {
+			t.Errorf("a slab to buy is looked for: %s", f.Why)
+		}
+	}
 	parts := rows("lists/parts.csv")
 	on := slices.Index(parts[0], "already_cut")
 	for _, r := range parts[1:] {

@@ -18,7 +18,7 @@ var offerRule = Rule{
 		}
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
-			if p.Slab != nil {
+			if p.Slab != nil && p.Cut == nil {
 				out = append(out, onOffer(p, s.Job.Offers.Slabs))
 			}
 		}

@@ -84,6 +84,7 @@ type partDoc struct {
 	Centroid [3]float64    `json:"centroid_mm"`
 	Bounds   [2][3]float64 `json:"bounds_mm"`
 	Outline  [][2]float64  `json:"outline_mm"`
+	Cut      string        `json:"already_cut,omitempty"` // the day, ISO 8601
 }
 
 // JSON is report.json.
@@ -130,6 +131,9 @@ func parts(d *model.Design) []partDoc {
 		doc := partDoc{ID: p.ID, Name: p.Name(), Kind: string(p.Kind), Mark: p.Mark, Material: p.Material,
 			Mass: digits(float64(p.Mass())), Volume: digits(float64(p.Volume())),
 			Centroid: triple(c), Bounds: [2][3]float64{triple(box.Min), triple(box.Max)}, Outline: [][2]float64{}}
+		if p.Cut != nil {
+			doc.Cut = p.Cut.On
+		}
 		for _, loop := range p.Footprint().Loops() {
 			for _, v := range loop {
 				doc.Outline = append(doc.Outline, [2]float64{mm(v.X), mm(v.Y)})
