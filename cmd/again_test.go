@@ -207,3 +207,39 @@ func TestSmallGermanChanges(t *testing.T) {
 		}
 	}
 }
+
+// An infill that was cut 6 mm too deep is pushed to the worktop and stands in the
+// wall behind; either it is trimmed or the worktop, not cut yet, gives way.
+func TestAnUncutNeighbourCanGiveWay(t *testing.T) {
+	line, b := measuredAgain(t)
+	j := b.Job
+	j.Cut = slices.Clone(j.Cut)
+	for i, c := range j.Cut {
+		if c.Part != "infill" {
+			continue
+		}
+		s := slices.Clone(c.Sizes)
+		s[0].Length, s[2].Length = s[0].Length+6, s[2].Length+6
+		s[4].Length, s[5].Length = s[4].Length+6*241.5/813, s[5].Length+6*241.5/813
+		j.Cut[i].Sizes = s
+	}
+	deep, ok := line.design(j, b.Room)
+	if !ok {
+		t.Fatal("not built")
+	}
+	for _, f := range deep.Findings {
+		if f.Rule != "as-cut" || !slices.Contains(f.Parts, "infill") {
+			continue
+		}
+		var mend []string
+		for _, x := range f.Fix {
+			mend = append(mend, x.Text)
+		}
+		text := strings.Join(mend, "\n")
+		if f.Status != "fail" || !strings.Contains(text, "off its back edge") || !strings.Contains(text, "or make worktop, which is not cut yet, 6.") {
+			t.Errorf("%s: %s\n%s", f.Status, f.Why, text)
+		}
+		return
+	}
+	t.Error("no finding about the infill")
+}

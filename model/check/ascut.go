@@ -150,8 +150,9 @@ func (s Site) tooLarge(p *model.Part, trims []model.Trim, worst model.Trim) []fi
 	off, keep := oneEnd(trims, worst)
 	out := []find.Fix{hint("trim %s: %s", p.ID, trimming(off))}
 	if keep > 0 {
-		off.Start, off.End = off.Start-keep, off.End-keep
-		out = append(out, hint("or, if the room is just as measured, only until the least gaps are left: %s", trimming(off)))
+		least := off
+		least.Start, least.End = off.Start-keep, off.End-keep
+		out = append(out, hint("or, if the room is just as measured, only until the least gaps are left: %s", trimming(least)))
 	}
 	for _, t := range trims {
 		n := s.Design.Part(t.Edge.To)
