@@ -120,6 +120,15 @@ func namesOf(b report.Build) map[string]bool {
 	for _, s := range b.Design.Seats {
 		add(s.Name)
 	}
+	for _, x := range j.Wiring.Devices {
+		add(x.Name)
+	}
+	for _, x := range j.Wiring.Cables {
+		add(x.Name)
+	}
+	for _, x := range j.Wiring.Lights {
+		add(x.Name)
+	}
 	for _, x := range b.Room.Survey.Readings {
 		add(x.Name)
 	}

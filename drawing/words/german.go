@@ -663,6 +663,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"wiring plan":         "Kabelplan",
 	"Ø%s, %d x %s deep":   "Ø%s, %d x %s tief",
 }, Below: map[string]string{
+	"feed of %s":            "Zuleitung von %s",
 	"mains cable":           "Netzkabel",
 	"cable for low voltage": "Kleinspannungskabel",
 	"data cable":            "Datenkabel",

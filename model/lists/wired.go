@@ -29,7 +29,7 @@ func Wired(d *model.Design, w model.Wiring) []Purchase {
 				}
 			}
 		}
-		b.add(Purchase{What: what, Size: fmt.Sprintf("Ø%s, %.1f m", mm(r.Cable.Dia), math.Ceil(float64(r.Needed)/100)/10), Count: 1, For: []string{r.Cable.Name}, Mind: mind})
+		b.add(Purchase{What: what, Size: fmt.Sprintf("Ø%s, %.1f m", mm(r.Cable.Dia), math.Ceil(float64(r.Needed)/100)/10), Count: 1, For: []string{runName(r)}, Mind: mind})
 	}
 	for _, l := range p.Lights {
 		if l.Pieces == 0 {
@@ -51,4 +51,12 @@ func Wired(d *model.Design, w model.Wiring) []Purchase {
 		}
 	}
 	return b.list
+}
+
+// runName is the name of a cable; feeds are told by what they feed.
+func runName(r wire.Run) string {
+	if r.Feeds != "" {
+		return fmt.Sprintf("feed of %s", r.Feeds)
+	}
+	return r.Cable.Name
 }
