@@ -147,7 +147,8 @@ func addLists(b report.Build, out fileSet) error {
 	}{
 		{"parts", func() ([]byte, error) { return lists.Parts(b.Design) }},
 		{"holes", func() ([]byte, error) { return lists.Holes(b.Design) }},
-		{"buy", func() ([]byte, error) { return lists.Buy(b.Design, lists.Wired(b.Design, b.Job.Wiring)...) }},
+		{"buy", func() ([]byte, error) { return lists.Buy(b.Design, b.Shopping, lists.Wired(b.Design, b.Job.Wiring)...) }},
+		{"cuts", func() ([]byte, error) { return lists.Cuts(b.Shopping) }},
 	} {
 		data, err := l.make()
 		if err != nil {

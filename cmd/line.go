@@ -10,6 +10,7 @@ import (
 
 	"slabwright/model"
 	"slabwright/model/check"
+	"slabwright/model/cut"
 	"slabwright/model/job"
 	"slabwright/model/report"
 	"slabwright/model/survey"
@@ -82,7 +83,7 @@ func (t *tool) design(j model.Job, r *model.Room) (report.Build, bool) {
 		d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House, Cut: j.Cut}, j.Settings)
 		d.Finish()
 		found := check.Run(check.Site{Job: j, Room: r, Design: d, Params: p.Params})
-		return report.Build{Job: j, Room: r, Design: d, Findings: found}, true
+		return report.Build{Job: j, Room: r, Design: d, Findings: found, Shopping: cut.Shop(j, d)}, true
 	}
 	fmt.Fprintf(t.err, "there is no preset %q\n", j.Preset)
 	return report.Build{}, false

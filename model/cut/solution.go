@@ -114,18 +114,11 @@ func (s Solution) JSON() []byte {
 	if p := s.Bars; p != nil {
 		a = answer{Found: p.Found, Objective: p.Objective, Bound: p.Bound, Optimal: p.Optimal, Steps: p.Steps}
 		for _, l := range p.Bars {
-			d := barDoc{Bar: l.Bar, Rest: float64(l.Rest)}
-			for _, x := range l.Pieces {
-				d.Items = append(d.Items, x.ID)
-				d.Row = append(d.Row, pieceDoc{x.ID, float64(x.At), x.Turned})
-			}
-			a.Bars = append(a.Bars, d)
+			a.Bars = append(a.Bars, barDocOf(l))
 		}
 		missing = p.Missing
 	}
-	for _, m := range missing {
-		a.Missing = append(a.Missing, missingDoc(m))
-	}
+	a.Missing = missingDocs(missing)
 	data, err := json.MarshalIndent(a, "", " ")
 	if err != nil {
 		panic(err)

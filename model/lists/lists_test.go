@@ -99,7 +99,7 @@ func TestListsAreRFC4180(t *testing.T) {
 		}
 	}
 	for _, d := range designs(t) {
-		for name, make := range map[string]func(*model.Design) ([]byte, error){"parts": lists.Parts, "holes": lists.Holes, "buy": func(d *model.Design) ([]byte, error) { return lists.Buy(d) }} {
+		for name, make := range map[string]func(*model.Design) ([]byte, error){"parts": lists.Parts, "holes": lists.Holes, "buy": func(d *model.Design) ([]byte, error) { return lists.Buy(d, nil) }} {
 			data, err := make(d)
 			read(t, data, err)
 			if n, crlf := bytes.Count(data, []byte("\n")), bytes.Count(data, []byte("\r\n")); n != crlf || !bytes.HasSuffix(data, []byte("\r\n")) {

@@ -24,6 +24,7 @@ func Markdown(b Build) []byte {
 	partList(&w, b.Design)
 	orderSizes(&w, b.Design)
 	movementText(&w, b.Design)
+	shopping(&w, b.Shopping)
 	passed(&w, b.Findings)
 	bases(&w, b.Findings)
 	roomTable(&w, b.Room)

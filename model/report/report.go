@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"slabwright/model"
+	"slabwright/model/cut"
 	"slabwright/model/find"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -22,6 +23,7 @@ type Build struct {
 	Room     *model.Room
 	Design   *model.Design
 	Findings []find.Finding
+	Shopping *cut.Shopping // nil: nothing is planned
 }
 
 // document is report.json; its keys are stable.
@@ -35,13 +37,15 @@ type document struct {
 		Revision string `json:"revision"`
 		Surveyed string `json:"surveyed"`
 	} `json:"job"`
-	Verdict  verdict        `json:"verdict"`
-	Room     roomDoc        `json:"room"`
-	Parts    []partDoc      `json:"parts"`
-	Fit      []fitDoc       `json:"fit"`
-	Movement movementDoc    `json:"movement"`
-	Wiring   wiringDoc      `json:"wiring"`
-	Findings []find.Finding `json:"findings"`
+	Verdict  verdict           `json:"verdict"`
+	Room     roomDoc           `json:"room"`
+	Parts    []partDoc         `json:"parts"`
+	Fit      []fitDoc          `json:"fit"`
+	Movement movementDoc       `json:"movement"`
+	Wiring   wiringDoc         `json:"wiring"`
+	Findings []find.Finding    `json:"findings"`
+	Cutting  *cut.Document     `json:"cutting,omitempty"`
+	Cost     *cut.CostDocument `json:"cost,omitempty"`
 }
 
 type verdict struct {
@@ -101,6 +105,10 @@ func JSON(b Build) ([]byte, error) {
 	d.Findings = b.Findings
 	if d.Findings == nil {
 		d.Findings = []find.Finding{}
+	}
+	if b.Shopping != nil {
+		plans, cost := b.Shopping.Document(), b.Shopping.CostDocument()
+		d.Cutting, d.Cost = &plans, &cost
 	}
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)

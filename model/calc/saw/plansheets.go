@@ -62,7 +62,7 @@ func (s *sheetSearch) alone(i int) (fits []bool) {
 	c := newComposites(st, s.parts[i:i+1], s.p, s.kerf, long, wide, &budget{left: 1000})
 	y := newYields(c, s.boards, s.parts[i:i+1], &budget{left: 1000})
 	for k := range s.boards {
-		fits = append(fits, y.strict[k][1] == yes)
+		fits = append(fits, y.asked(k, 1) == yes)
 	}
 	return fits
 }
@@ -141,13 +141,13 @@ func (s *sheetSearch) exact() (Plan, bool) {
 		return Plan{}, false
 	}
 	y := newYields(c, s.boards, s.parts, s.b)
-	loose := cover{st, s.boards, func(k, state int) bool { return y.loose[k][state] == yes }}.cheapest()
+	loose := y.cheapest(st, y.loose)
 	out := Plan{}
 	if loose != nil {
 		out.Bound = loose.cost
 	}
 	for {
-		found := cover{st, s.boards, func(k, state int) bool { return y.strict[k][state] == yes }}.cheapest()
+		found := y.cheapest(st, y.strict)
 		out.Steps = s.b.spent
 		if found == nil {
 			out.Missing = []Missing{s.scarce(loose == nil)}

@@ -24,32 +24,46 @@ func newYields(c *composites, boards []board, parts []part, b *budget) *yields {
 	for k := range boards {
 		y.strict = append(y.strict, make([]answer, c.n))
 		y.loose = append(y.loose, make([]answer, c.n))
-		y.decide(k)
+		for state := 1; state < c.n; state++ {
+			y.glance(k, state)
+		}
 	}
 	return y
 }
 
-// decide answers for one board, the largest selections first: what is cut from a
-// board can also be left out of it, and what cannot be cut cannot be with more.
-func (y *yields) decide(k int) {
-	for state := y.c.full(); state > 0; state-- {
-		switch {
-		case !y.roomy(k, state):
-			y.strict[k][state], y.loose[k][state] = no, no
-		case y.boards[k].straight && y.boards[k].whole:
-			y.strict[k][state] = no
-			if _, ok := y.rect(k, state); ok {
-				y.strict[k][state] = yes
+// glance answers what areas and sizes alone tell.
+func (y *yields) glance(k, state int) {
+	switch {
+	case !y.roomy(k, state):
+		y.strict[k][state], y.loose[k][state] = no, no
+	case y.boards[k].straight && y.boards[k].whole:
+		y.strict[k][state], y.loose[k][state] = yes, yes
+	}
+}
+
+// asked is whether a board yields a selection.
+func (y *yields) asked(k, state int) answer {
+	if y.strict[k][state] == open {
+		y.search(k, state)
+	}
+	return y.strict[k][state]
+}
+
+// cheapest gives the bill of everything, as answers say. What is still open counts
+// as a yes until the cheapest bill rests on it.
+func (y *yields) cheapest(st states, answers [][]answer) *bill {
+	for {
+		b := cover{st, y.boards, func(k, state int) bool { return answers[k][state] != no }}.cheapest()
+		settled := true
+		kinds, parts := b.used()
+		for n, k := range kinds {
+			if answers[k][parts[n]] == open {
+				y.search(k, parts[n])
+				settled = settled && answers[k][parts[n]] == yes
 			}
-			y.loose[k][state] = y.strict[k][state]
 		}
-	}
-	if y.boards[k].straight && y.boards[k].whole {
-		return
-	}
-	for state := 1; state < y.c.n; state++ {
-		if y.strict[k][state] == open {
-			y.search(k, state)
+		if settled {
+			return b
 		}
 	}
 }

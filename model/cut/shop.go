@@ -1,0 +1,106 @@
+package cut
+
+import (
+	"math"
+	"slices"
+
+	"slabwright/model"
+	"slabwright/model/calc/saw"
+	"slabwright/model/unit"
+)
+
+// Shopping is what to buy for a design of what is on offer, and where to cut it.
+type Shopping struct {
+	Currency string
+	Wood     []WoodLot
+	Steel    []SteelLot
+	Finish   Finish
+	Cost     float64  // of all slabs and bars that are planned, at the job's prices
+	Open     []string // what has no plan, in words
+	Assumed  []string // what was taken for granted, in words
+}
+
+// WoodLot is the wood of one species and thickness.
+type WoodLot struct {
+	Species   string
+	Thickness unit.Length
+	Blanks    []Blank
+	Offers    []model.SlabOffer // that could serve
+	Problem   saw.Problem
+	Plan      saw.Plan
+	Second    *Choice  // the second best set, nil if there is none
+	Halved    []Choice // what changes when one part is made of two pieces
+}
+
+// SteelLot is the bars of one section.
+type SteelLot struct {
+	Section string
+	Problem saw.BarProblem
+	Plan    saw.BarPlan
+	Second  *Choice
+}
+
+// Blank is the rectangle that a part is cut from, as ordered. Length and width
+// are those as drawn with what the order size, over-wood and the tolerance of the
+// shop add.
+type Blank struct {
+	Part          *model.Part
+	Length, Width unit.Length
+	Drawn         [2]unit.Length // length and width as drawn
+	Edge          saw.Side
+	Ordered       bool // the order size of the fit is in it
+}
+
+// Choice is another set of stock.
+type Choice struct {
+	What  string   // what is different, in words
+	Buys  []string // what is bought then, in words
+	Cost  float64
+	More  float64 // than the best set; below 0: it costs less
+	Found bool
+	Why   string // where it is not found
+}
+
+// Usual kerfs where the job says none: a hand-held circular saw and a steel saw.
+// Common practice, no source.
+const (
+	usualWoodKerf  unit.Length = 4
+	usualSteelKerf unit.Length = 2.5
+)
+
+// steps bounds the search for one set of stock.
+const steps = 60_000
+
+// Shop plans what a design takes of what is on offer. Parts that are cut already
+// are not bought.
+func Shop(j model.Job, d *model.Design) *Shopping {
+	s := &Shopping{Currency: j.Offers.Currency}
+	if s.Currency == "none" {
+		s.Currency = ""
+	}
+	left := slices.Clone(j.Offers.Slabs)
+	for _, lot := range woodLots(d) {
+		s.wood(lot, left, j.Offers)
+	}
+	for _, lot := range steelLots(d) {
+		s.steel(lot, j.Offers)
+	}
+	s.Finish = finishOf(d)
+	return s
+}
+
+// assume notes what was taken for granted, once.
+func (s *Shopping) assume(what string) {
+	if !slices.Contains(s.Assumed, what) {
+		s.Assumed = append(s.Assumed, what)
+	}
+}
+
+// Money writes a price in a currency of any name.
+func Money(currency string, v float64) string {
+	t := number(math.Round(v*100) / 100)
+	if currency == "" {
+		return t
+	}
+	return currency + " " + t
+}

@@ -1,0 +1,187 @@
+package cut
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"slabwright/model"
+	"slabwright/model/calc/saw"
+	"slabwright/model/unit"
+)
+
+// woodLots groups the slabs that are still to be made, the thickest first: what
+// it takes is gone for the thinner ones.
+func woodLots(d *model.Design) []WoodLot {
+	var out []WoodLot
+	for _, p := range d.Parts {
+		if p.Slab == nil || p.Cut != nil {
+			continue
+		}
+		i := slices.IndexFunc(out, func(l WoodLot) bool {
+			return l.Species == p.Slab.Species.Name && l.Thickness == p.Slab.Thickness
+		})
+		if i < 0 {
+			i = len(out)
+			out = append(out, WoodLot{Species: p.Slab.Species.Name, Thickness: p.Slab.Thickness})
+		}
+		out[i].Blanks = append(out[i].Blanks, BlankOf(d, p))
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Thickness > out[j].Thickness })
+	return out
+}
+
+// BlankOf is what a slab is cut from. A natural front counts to its straight
+// line at the narrowest place.
+func BlankOf(d *model.Design, p *model.Part) Blank {
+	b := Blank{Part: p}
+	low, high := p.Slab.Edges[0].Start, p.Slab.Edges[0].Start
+	for _, e := range p.Slab.Edges {
+		low.X, low.Y = min(low.X, e.Start.X), min(low.Y, e.Start.Y)
+		high.X, high.Y = max(high.X, e.Start.X), max(high.Y, e.Start.Y)
+		if e.Waney {
+			b.Edge = saw.Low
+		}
+	}
+	b.Drawn = [2]unit.Length{tenthUp(high.X - low.X), tenthUp(high.Y - low.Y)}
+	b.Length, b.Width = b.Drawn[0], b.Drawn[1]
+	f, err := d.FitOf(p.ID)
+	if err != nil {
+		return b
+	}
+	for _, w := range f.Ways {
+		var more unit.Length
+		if w.Order != nil {
+			more = w.Order.Size - w.Size
+			b.Ordered = true
+		}
+		for _, s := range w.Scribe {
+			more += max(0, s.OverWood)
+		}
+		if w.Name == "length" {
+			b.Length = tenthUp(b.Length + more)
+		} else {
+			b.Width = tenthUp(b.Width + more)
+		}
+	}
+	return b
+}
+
+// tenthUp rounds up to a tenth of a millimetre.
+func tenthUp(l unit.Length) unit.Length {
+	return unit.Length(math.Ceil(float64(l)*10-1e-6) / 10)
+}
+
+// wood plans one lot and takes what it uses out of the offers.
+func (s *Shopping) wood(l WoodLot, left []model.SlabOffer, o model.Offers) {
+	l.Problem = saw.Problem{Kerf: o.KerfWood, Aim: saw.LeastCost}
+	l.Problem.Keep.Length, l.Problem.Keep.Width = worthLength, worthWidth
+	if o.KerfWood == 0 {
+		l.Problem.Kerf = usualWoodKerf
+		s.assume(fmt.Sprintf("The saw takes %s mm in wood: the job file says nothing. Common practice, no source.", mm(usualWoodKerf)))
+	}
+	for _, b := range l.Blanks {
+		l.Problem.Items = append(l.Problem.Items, b.item())
+	}
+	var at []int // of each sheet among the offers
+	for i, offer := range left {
+		if offer.Species == l.Species && offer.Thickness >= l.Thickness && offer.Count >= 0 {
+			l.Offers = append(l.Offers, offer)
+			l.Problem.Sheets = append(l.Problem.Sheets, s.sheetOf(offer, i))
+			at = append(at, i)
+		}
+	}
+	if len(l.Offers) == 0 {
+		s.Open = append(s.Open, fmt.Sprintf("no %s of %s mm or thicker is on offer", l.Species, mm(l.Thickness)))
+		s.Wood = append(s.Wood, l)
+		return
+	}
+	l.Plan = saw.PlanSheets(l.Problem, saw.Effort{Steps: steps})
+	for _, m := range l.Plan.Missing {
+		s.Open = append(s.Open, m.Why)
+	}
+	s.Cost += l.Plan.Objective
+	l.Second = s.secondSlabs(l)
+	l.Halved = s.halves(l)
+	for k, n := range usedSheets(l.Problem, l.Plan) {
+		if offer := &left[at[k]]; offer.Count > 0 && n > 0 {
+			if offer.Count -= n; offer.Count == 0 {
+				offer.Count = -1
+			}
+		}
+	}
+	s.Wood = append(s.Wood, l)
+}
+
+// Offcuts at least this large are listed as worth keeping. Common practice, no
+// source.
+const (
+	worthLength unit.Length = 250
+	worthWidth  unit.Length = 60
+)
+
+func (b Blank) item() saw.Item {
+	return saw.Item{ID: b.Part.ID, Length: b.Length, Width: b.Width, Count: 1, Edge: b.Edge}
+}
+
+// sheetOf draws a slab on offer: a straight edge stays at the bottom, the natural
+// edge of one lies on top; of two, the widths lie evenly about a middle line.
+func (s *Shopping) sheetOf(o model.SlabOffer, n int) saw.Sheet {
+	out := saw.Sheet{ID: SlabName(o, n), Length: o.Length, Width: o.Width, Price: o.Price, Count: max(o.Count, 0)}
+	for _, w := range o.Widths {
+		out.Width = max(out.Width, w)
+	}
+	switch o.Natural {
+	case 1:
+		out.Natural = []saw.Side{saw.High}
+	case 2:
+		out.Natural = []saw.Side{saw.Low, saw.High}
+	}
+	if len(o.Widths) == 0 {
+		if o.Natural > 0 {
+			s.assume(fmt.Sprintf("%s is as wide as its narrowest place all along: its widths are not told.", capital(out.ID)))
+		}
+		return out
+	}
+	if o.Natural == 2 {
+		s.assume("Slabs with two natural edges are taken to lie evenly about a straight middle line: one width at a station does not tell more.")
+	}
+	for i, w := range o.Widths {
+		at := unit.Length(i) * o.Every
+		if o.Natural == 2 {
+			out.Low = append(out.Low, saw.Station{At: at, Y: (out.Width - w) / 2})
+			out.High = append(out.High, saw.Station{At: at, Y: (out.Width + w) / 2})
+			continue
+		}
+		out.High = append(out.High, saw.Station{At: at, Y: w})
+	}
+	return out
+}
+
+// SlabName is what a slab on offer is called; n is its place among the offers.
+func SlabName(o model.SlabOffer, n int) string {
+	if o.Name == "" {
+		return fmt.Sprintf("slab %d", n+1)
+	}
+	return o.Name
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// usedSheets counts how often a plan uses each sheet.
+func usedSheets(p saw.Problem, plan saw.Plan) []int {
+	out := make([]int, len(p.Sheets))
+	for _, l := range plan.Layouts {
+		if k := slices.IndexFunc(p.Sheets, func(s saw.Sheet) bool { return s.ID == l.Sheet }); k >= 0 {
+			out[k]++
+		}
+	}
+	return out
+}
