@@ -61,9 +61,9 @@ func (s *Shopping) halves(l WoodLot) []Choice {
 		for _, side := range []bool{false, true} {
 			p := l.Problem
 			one, two := b.item(), b.item()
-			what := "end to end"
+			what := fmt.Sprintf("%s of two pieces end to end", b.Part.ID)
 			if side {
-				what = "side by side"
+				what = fmt.Sprintf("%s of two pieces side by side", b.Part.ID)
 				one.Width, two.Width = tenthUp(b.Width/2+jointWood), tenthUp(b.Width/2+jointWood)
 				two.Edge = saw.NoSide
 			} else {
@@ -71,7 +71,7 @@ func (s *Shopping) halves(l WoodLot) []Choice {
 			}
 			one.ID, two.ID = b.Part.ID+" 1/2", b.Part.ID+" 2/2"
 			p.Items = slices.Replace(slices.Clone(p.Items), i, i+1, one, two)
-			c := Choice{What: fmt.Sprintf("%s of two pieces %s", b.Part.ID, what)}
+			c := Choice{What: what}
 			if plan := saw.PlanSheets(p, saw.Effort{Steps: steps / 2}); plan.Found {
 				c.Found, c.Buys, c.Cost, c.More = true, Buys(p, plan), plan.Objective, plan.Objective-l.Plan.Objective
 			} else if len(plan.Missing) > 0 {

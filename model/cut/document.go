@@ -102,7 +102,7 @@ func barDocOf(l saw.BarLayout) barDoc {
 
 // CostDocument gives the costs.
 func (s *Shopping) CostDocument() CostDocument {
-	d := CostDocument{Currency: s.Currency, Stock: s.Cost, Complete: len(s.Open) == 0, Open: append([]string{}, s.Open...), NotPriced: notPriced, Assumed: append([]string{}, s.Assumed...),
+	d := CostDocument{Currency: s.Currency, Stock: s.Cost, Complete: len(s.Open()) == 0, Open: append([]string{}, s.Open()...), NotPriced: notPriced, Assumed: append([]string{}, s.Assumed()...),
 		OilArea: float64(s.Finish.Area) / 1e6, OilLitres: s.Finish.Litres}
 	for _, l := range s.Wood {
 		d.Wood += l.Plan.Objective

@@ -15,9 +15,15 @@ type Shopping struct {
 	Wood     []WoodLot
 	Steel    []SteelLot
 	Finish   Finish
-	Cost     float64  // of all slabs and bars that are planned, at the job's prices
-	Open     []string // what has no plan, in words
-	Assumed  []string // what was taken for granted, in words
+	Cost     float64 // of all slabs and bars that are planned, at the job's prices
+
+	WoodNotes, SteelNotes Notes
+}
+
+// Notes are words for one trade.
+type Notes struct {
+	Open    []string // what has no plan
+	Assumed []string // what was taken for granted
 }
 
 // WoodLot is the wood of one species and thickness.
@@ -90,10 +96,18 @@ func Shop(j model.Job, d *model.Design) *Shopping {
 }
 
 // assume notes what was taken for granted, once.
-func (s *Shopping) assume(what string) {
-	if !slices.Contains(s.Assumed, what) {
-		s.Assumed = append(s.Assumed, what)
+func (n *Notes) assume(what string) {
+	if !slices.Contains(n.Assumed, what) {
+		n.Assumed = append(n.Assumed, what)
 	}
+}
+
+// Open is what has no plan, of both trades.
+func (s *Shopping) Open() []string { return slices.Concat(s.WoodNotes.Open, s.SteelNotes.Open) }
+
+// Assumed is what was taken for granted, of both trades.
+func (s *Shopping) Assumed() []string {
+	return slices.Concat(s.WoodNotes.Assumed, s.SteelNotes.Assumed)
 }
 
 // Money writes a price in a currency of any name.

@@ -42,7 +42,7 @@ func (s *Shopping) steel(l SteelLot, o model.Offers) {
 	l.Problem.Kerf = o.KerfSteel
 	if o.KerfSteel == 0 {
 		l.Problem.Kerf = usualSteelKerf
-		s.assume(fmt.Sprintf("The saw takes %s mm in steel: the job file says nothing. Common practice, no source.", mm(usualSteelKerf)))
+		s.SteelNotes.assume(fmt.Sprintf("The saw takes %s mm in steel: the job file says nothing. Common practice, no source.", mm(usualSteelKerf)))
 	}
 	for _, b := range o.Bars {
 		if b.Section == l.Section {
@@ -54,13 +54,13 @@ func (s *Shopping) steel(l SteelLot, o model.Offers) {
 		}
 	}
 	if len(l.Problem.Bars) == 0 {
-		s.Open = append(s.Open, "no bar of "+l.Section+" is on offer")
+		s.SteelNotes.Open = append(s.SteelNotes.Open, fmt.Sprintf("no bar of %s is on offer", l.Section))
 		s.Steel = append(s.Steel, l)
 		return
 	}
 	l.Plan = saw.PlanBars(l.Problem, saw.Effort{Steps: steps})
 	for _, m := range l.Plan.Missing {
-		s.Open = append(s.Open, m.Why)
+		s.SteelNotes.Open = append(s.SteelNotes.Open, m.Why)
 	}
 	s.Cost += l.Plan.Objective
 	l.Second = secondBars(l)

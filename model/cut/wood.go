@@ -80,7 +80,7 @@ func (s *Shopping) wood(l WoodLot, left []model.SlabOffer, o model.Offers) {
 	l.Problem.Keep.Length, l.Problem.Keep.Width = worthLength, worthWidth
 	if o.KerfWood == 0 {
 		l.Problem.Kerf = usualWoodKerf
-		s.assume(fmt.Sprintf("The saw takes %s mm in wood: the job file says nothing. Common practice, no source.", mm(usualWoodKerf)))
+		s.WoodNotes.assume(fmt.Sprintf("The saw takes %s mm in wood: the job file says nothing. Common practice, no source.", mm(usualWoodKerf)))
 	}
 	for _, b := range l.Blanks {
 		l.Problem.Items = append(l.Problem.Items, b.item())
@@ -94,13 +94,13 @@ func (s *Shopping) wood(l WoodLot, left []model.SlabOffer, o model.Offers) {
 		}
 	}
 	if len(l.Offers) == 0 {
-		s.Open = append(s.Open, fmt.Sprintf("no %s of %s mm or thicker is on offer", l.Species, mm(l.Thickness)))
+		s.WoodNotes.Open = append(s.WoodNotes.Open, fmt.Sprintf("no %s of %s mm or thicker is on offer", l.Species, mm(l.Thickness)))
 		s.Wood = append(s.Wood, l)
 		return
 	}
 	l.Plan = saw.PlanSheets(l.Problem, saw.Effort{Steps: steps})
 	for _, m := range l.Plan.Missing {
-		s.Open = append(s.Open, m.Why)
+		s.WoodNotes.Open = append(s.WoodNotes.Open, m.Why)
 	}
 	s.Cost += l.Plan.Objective
 	l.Second = s.secondSlabs(l)
@@ -141,12 +141,12 @@ func (s *Shopping) sheetOf(o model.SlabOffer, n int) saw.Sheet {
 	}
 	if len(o.Widths) == 0 {
 		if o.Natural > 0 {
-			s.assume(fmt.Sprintf("%s is as wide as its narrowest place all along: its widths are not told.", capital(out.ID)))
+			s.WoodNotes.assume(fmt.Sprintf("%s is as wide as its narrowest place all along: its widths are not told.", capital(out.ID)))
 		}
 		return out
 	}
 	if o.Natural == 2 {
-		s.assume("Slabs with two natural edges are taken to lie evenly about a straight middle line: one width at a station does not tell more.")
+		s.WoodNotes.assume("Slabs with two natural edges are taken to lie evenly about a straight middle line: one width at a station does not tell more.")
 	}
 	for i, w := range o.Widths {
 		at := unit.Length(i) * o.Every

@@ -39,9 +39,13 @@ func BoughtStock(s *cut.Shopping) []Bought {
 func slabsBought(l cut.WoodLot) []Bought {
 	var out []Bought
 	for i, sh := range l.Problem.Sheets {
-		b := Bought{What: "slab on offer: " + sh.ID, Price: sh.Price, Mind: "moisture, checks at the ends, thickness left when flat"}
+		b := Bought{What: fmt.Sprintf("slab on offer: %s", sh.ID), Price: sh.Price, Mind: "moisture, checks at the ends, thickness left when flat"}
 		o := l.Offers[i]
-		b.Size = mm(sh.Length) + " x " + mm(o.Width) + " x " + mm(o.Thickness)
+		width := mm(o.Width)
+		if len(o.Widths) > 0 {
+			width = mm(slices.Min(o.Widths)) + "–" + mm(slices.Max(o.Widths))
+		}
+		b.Size = fmt.Sprintf("%s x %s x %s", mm(sh.Length), width, mm(o.Thickness))
 		for _, lay := range l.Plan.Layouts {
 			if lay.Sheet == sh.ID {
 				b.Count++

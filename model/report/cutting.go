@@ -34,7 +34,7 @@ func shopping(w *strings.Builder, s *cut.Shopping) {
 		}
 	}
 	fmt.Fprintf(w, "- Slabs and bars together: %s. Not priced: %s.\n", price(s.Cost), strings.Join(s.CostDocument().NotPriced, "; "))
-	for _, o := range s.Open {
+	for _, o := range s.Open() {
 		fmt.Fprintf(w, "- Open: %s.\n", o)
 	}
 	for _, l := range s.Wood {
@@ -47,7 +47,7 @@ func shopping(w *strings.Builder, s *cut.Shopping) {
 			}
 		}
 	}
-	for _, a := range s.Assumed {
+	for _, a := range s.Assumed() {
 		fmt.Fprintf(w, "- Taken for granted: %s\n", a)
 	}
 	w.WriteString("\n")
