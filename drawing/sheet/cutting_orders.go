@@ -44,7 +44,7 @@ func (m *maker) woodOrder(s *cut.Shopping) []page {
 	})
 	f.notes(m.say("Not yet settled"), m.passEach(s.WoodNotes.Open))
 	f.notes(m.say("Taken for granted"), append(m.passEach(s.WoodNotes.Assumed), m.say("Length runs along the grain. Sizes hold the order size of the slab where the survey gives one.")))
-	return f.pages(m.say("order list"))
+	return m.orderPages(f)
 }
 
 // blankTolerance has the sign that a fit asks for: between walls nothing may be
@@ -153,7 +153,7 @@ func (m *maker) steelOrder(s *cut.Shopping) []page {
 	})
 	f.notes(m.say("Not yet settled"), m.passEach(s.SteelNotes.Open))
 	f.notes(m.say("Taken for granted"), m.passEach(s.SteelNotes.Assumed))
-	return f.pages(m.say("order list"))
+	return m.orderPages(f)
 }
 
 func (m *maker) endWord(left, right unit.Length) string {
@@ -170,4 +170,13 @@ func (m *maker) money(v float64) string {
 		t = c + " " + t
 	}
 	return t
+}
+
+// orderPages gives the pages of an order: the tolerances stand in its table.
+func (m *maker) orderPages(f *listing) []page {
+	pages := f.pages(m.say("order list"))
+	for i := range pages {
+		pages[i].block.Tolerance = m.say("see the table")
+	}
+	return pages
 }

@@ -46,7 +46,7 @@ func (s *Shopping) steel(l SteelLot, o model.Offers) {
 	}
 	for _, b := range o.Bars {
 		if b.Section == l.Section {
-			id := fmt.Sprintf("%s of %s mm", b.Section, mm(b.Length))
+			id := fmt.Sprintf("%s, %s mm", b.Section, mm(b.Length))
 			if n := slices.IndexFunc(l.Problem.Bars, func(x saw.Bar) bool { return x.ID == id }); n >= 0 {
 				id += fmt.Sprintf(" (%d)", len(l.Problem.Bars)+1)
 			}

@@ -83,6 +83,9 @@ func (s *sawing) part(units []unitOf, in box, stages int, last string, via int) 
 	case 1:
 		return s.free(units[0], in, via)
 	}
+	if s.trimAll(units, &in) {
+		via = len(s.cuts) - 1
+	}
 	for _, cross := range s.directions(in) {
 		left := stages
 		name := map[bool]string{true: "cross", false: "rip"}[cross]
@@ -108,6 +111,44 @@ func (s *sawing) part(units []unitOf, in box, stages int, last string, via int) 
 		}
 	}
 	return false
+}
+
+// trimAll takes waste off a side along which two or more units end alike: one cut
+// for all of them instead of one for each.
+func (s *sawing) trimAll(units []unitOf, in *box) (done bool) {
+	around := units[0].in
+	for _, u := range units {
+		around = box{min(around.x0, u.in.x0), min(around.y0, u.in.y0), max(around.x1, u.in.x1), max(around.y1, u.in.y1)}
+	}
+	touch := map[End]int{}
+	for _, u := range units {
+		for _, side := range ends4 {
+			if line(u.in, side) == line(around, side) {
+				touch[side]++
+			}
+		}
+	}
+	for _, side := range ends4 {
+		if touch[side] > 1 && line(around, side) != line(*in, side) {
+			done = s.trimSide(side, around, in) || done
+		}
+	}
+	return done
+}
+
+var ends4 = []End{RightEnd, LeftEnd, HighEdge, LowEdge}
+
+// line is where a side of a box lies.
+func line(b box, side End) grid {
+	switch side {
+	case RightEnd:
+		return b.x1
+	case LeftEnd:
+		return b.x0
+	case HighEdge:
+		return b.y1
+	}
+	return b.y0
 }
 
 // directions tries cross cuts first on what is longer than wide.
@@ -178,12 +219,11 @@ func rectOf(b box) Rect {
 // free saws one unit out of its box: the order in which no cut meets a keep-out.
 func (s *sawing) free(u unitOf, in box, via int) bool {
 	var sides []End
-	for side, gap := range map[End]grid{LeftEnd: u.in.x0 - in.x0, RightEnd: in.x1 - u.in.x1, LowEdge: u.in.y0 - in.y0, HighEdge: in.y1 - u.in.y1} {
-		if gap > 0 {
+	for _, side := range ends4 {
+		if line(u.in, side) != line(in, side) {
 			sides = append(sides, side)
 		}
 	}
-	slices.SortFunc(sides, func(a, b End) int { return order(a) - order(b) })
 	mark, off := len(s.cuts), len(s.offcuts)
 	for _, row := range permutations(sides) {
 		if s.trim(u, in, row) {
@@ -197,8 +237,6 @@ func (s *sawing) free(u unitOf, in box, via int) bool {
 	}
 	return false
 }
-
-func order(e End) int { return slices.Index([]End{RightEnd, LeftEnd, HighEdge, LowEdge}, e) }
 
 func permutations(list []End) [][]End {
 	if len(list) == 0 {
@@ -217,33 +255,40 @@ func permutations(list []End) [][]End {
 // trim cuts waste off the sides of a unit; false if a cut meets a keep-out.
 func (s *sawing) trim(u unitOf, in box, sides []End) bool {
 	for _, side := range sides {
-		rip := side == LowEdge || side == HighEdge
-		above := side == RightEnd || side == HighEdge
-		waste, rest := in, in
-		var at, from grid
-		switch side {
-		case RightEnd:
-			at, from = u.in.x1, u.in.x1
-			rest.x1, waste.x0 = at, at+s.kerf
-		case LeftEnd:
-			at, from = u.in.x0, u.in.x0-s.kerf
-			rest.x0, waste.x1 = at, at-s.kerf
-		case HighEdge:
-			at, from = u.in.y1, u.in.y1
-			rest.y1, waste.y0 = at, at+s.kerf
-		case LowEdge:
-			at, from = u.in.y0, u.in.y0-s.kerf
-			rest.y0, waste.y1 = at, at-s.kerf
-		}
-		if s.board.clear(from, s.kerf, in, !rip) != from {
+		if !s.trimSide(side, u.in, &in) {
 			return false
 		}
-		s.add(rip, in, at, above)
-		if waste.x1 > waste.x0 && waste.y1 > waste.y0 {
-			s.offcuts = append(s.offcuts, waste)
-		}
-		in = rest
 	}
+	return true
+}
+
+// trimSide cuts what lies beyond one side of a rectangle off a box; false, and no
+// cut, if that meets a keep-out.
+func (s *sawing) trimSide(side End, keep box, in *box) bool {
+	rip := side == LowEdge || side == HighEdge
+	above := side == RightEnd || side == HighEdge
+	at := line(keep, side)
+	from, waste, rest := at, *in, *in
+	switch side {
+	case RightEnd:
+		rest.x1, waste.x0 = at, at+s.kerf
+	case LeftEnd:
+		from = at - s.kerf
+		rest.x0, waste.x1 = at, from
+	case HighEdge:
+		rest.y1, waste.y0 = at, at+s.kerf
+	case LowEdge:
+		from = at - s.kerf
+		rest.y0, waste.y1 = at, from
+	}
+	if s.board.clear(from, s.kerf, *in, !rip) != from {
+		return false
+	}
+	s.add(rip, *in, at, above)
+	if waste.x1 > waste.x0 && waste.y1 > waste.y0 {
+		s.offcuts = append(s.offcuts, waste)
+	}
+	*in = rest
 	return true
 }
 
