@@ -75,7 +75,7 @@ func TestBuildWritesTheContract(t *testing.T) {
 		t.Errorf("the terminal opens with %q, not the verdict", strings.SplitN(out, "\n", 2)[0])
 	}
 	first := set(t, dir)
-	for _, f := range []string{"drawings.pdf", "report.json", "report.md", "lists/parts.csv", "lists/holes.csv", "lists/buy.csv",
+	for _, f := range []string{"drawings.pdf", "report.json", "report.md", "lists/parts.csv", "lists/holes.csv", "lists/buy.csv", "lists/cuts.csv",
 		"models/assembly.stl", "models/assembly.3mf", "models/assembly.glb", "models/worktop.stl", "models/infill.stl", "models/angle-left.stl", "models/roll-out-table.stl", "models/worktop.step", "models/angle-left.step"} {
 		if first[f] == "" {
 			t.Errorf("%s is missing", f)
