@@ -129,9 +129,6 @@ func namesOf(b report.Build) map[string]bool {
 	for _, x := range j.Wiring.Lights {
 		add(x.Name)
 	}
-	for _, x := range b.Room.Survey.Readings {
-		add(x.Name)
-	}
 	for _, q := range b.Design.Parts {
 		add(q.ID)
 		if q.Slab != nil {

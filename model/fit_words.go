@@ -56,9 +56,9 @@ func (w FitWay) ShapeText() string {
 	case fit.Scribe:
 		return fmt.Sprintf("the walls stand %.1f mm off straight lines along the slab, %.0f mm may show: scribe its ends", float64(s.Uneven), float64(s.Limit/2))
 	case fit.Rectangle:
-		out = fmt.Sprintf("a rectangle would do: parallel to the back it finds %.1f mm clear and shows %.1f mm of open joints, both ends together, where %.0f may show", float64(s.Clear), float64(s.Open), float64(s.Limit))
+		out = fmt.Sprintf("a rectangle would do: parallel to the back it finds %.1f mm clear and shows %.1f mm of open joints, both ends together, where %.0f mm may show", float64(s.Clear), float64(s.Open), float64(s.Limit))
 	default:
-		out = fmt.Sprintf("cut the ends along the walls: a rectangle finds %.1f mm clear between widths of %.1f to %.1f and shows %.1f mm of open joints, both ends together, where %.0f may show", float64(s.Clear), float64(s.Narrow), float64(s.Wide), float64(s.Open), float64(s.Limit))
+		out = fmt.Sprintf("cut the ends along the walls: a rectangle finds %.1f mm clear between widths of %.1f to %.1f mm and shows %.1f mm of open joints, both ends together, where %.0f mm may show", float64(s.Clear), float64(s.Narrow), float64(s.Wide), float64(s.Open), float64(s.Limit))
 	}
 	if s.Narrow-s.Clear > 1 {
 		out += "; " + fmt.Sprintf("turned by %.2f degrees a rectangle finds about %.0f mm and leaves a wedge of %.0f mm behind", float64(s.Turn.Degrees()), float64(s.Narrow), float64(s.TurnOpen))

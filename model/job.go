@@ -46,6 +46,7 @@ type Job struct {
 type Show struct {
 	Paper      string      // "A3" (default), "A4", "A2", "A1"
 	Unit       string      // "mm" (default), "cm", "in"
+	Fraction   int         // smallest part of an inch: 16 (default) or 32
 	Decimal    string      // "." or ","; that of the language when not said
 	Projection string      // "first" (default) or "third"
 	Language   string      // "en" (default), "de"
@@ -59,6 +60,15 @@ type Revision struct {
 	On   string // day, ISO 8601; "" when not told
 	What string
 	Pos  Pos
+}
+
+// Style says how lengths and numbers are written.
+func (s Show) Style() unit.Style {
+	out := unit.Style{Unit: s.Unit, Fraction: s.Fraction}
+	if s.Decimal == "," {
+		out.Decimal = ','
+	}
+	return out
 }
 
 // Setting is a parameter as written in the job file.

@@ -204,7 +204,7 @@ func (m *maker) verdict(f *flow) {
 func (m *maker) margins(f *flow) {
 	t := grid{heads: m.heads("margin", "what", "where"), right: []bool{true}}
 	for _, x := range report.Smallest(m.b.Findings, 5) {
-		t.rows = append(t.rows, []string{m.style.Number(x.Margin.Value, 1) + " mm", x.Title, m.whereOf(x)})
+		t.rows = append(t.rows, []string{m.found(fmt.Sprintf("%.1f mm", x.Margin.Value)), m.found(x.Title), m.whereOf(x)})
 		t.bold = append(t.bold, x.Status == find.Fail)
 	}
 	if len(t.rows) > 0 {
@@ -234,7 +234,7 @@ func (m *maker) steps(f *flow) {
 			lines = append(lines, m.sayf("... and %d more: see report.md", len(steps)-most))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("%d. %s %s", i+1, s.Why, capital(strings.Join(s.Ways, "; "))))
+		lines = append(lines, fmt.Sprintf("%d. %s %s", i+1, m.found(s.Why), m.found(capital(strings.Join(s.Ways, "; ")))))
 	}
 	f.text("next", m.say("Next"), lines...)
 }

@@ -125,7 +125,7 @@ func (d *drilling) heights() []dim.Request {
 			add(h.part.Angle.Seat, d.m.say("seat // of an angle")+"  ")
 		}
 	}
-	return []dim.Request{r, dim.Level{At: geom.V(far, heightLine), Value: heightLine, Side: other, Label: dim.Label{Text: heightLineName}}}
+	return []dim.Request{r, dim.Level{At: geom.V(far, heightLine), Value: heightLine, Side: other, Label: dim.Label{Text: d.m.heightLineName()}}}
 }
 
 // names says what hangs where and what to keep away from.

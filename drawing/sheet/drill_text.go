@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"slabwright/model"
+	"slabwright/model/unit"
 )
 
 // table lists every hole of the wall: from the corner, above the floor, from
@@ -41,6 +42,15 @@ func (m *maker) ground(k model.WallMake) string {
 	return m.say("The make of this wall is not known: drill one test hole where it is covered later, then choose the anchor.")
 }
 
+// heightLineName is what stands at the line on every wall: its height, in metres
+// to the millimetre where the job is not in inches.
+func (m *maker) heightLineName() string {
+	if m.style.Unit == "in" {
+		return "+" + m.length(heightLine)
+	}
+	return "+" + m.style.Fixed(float64(heightLine/unit.M), 3) + " m"
+}
+
 // notes are what to know on the ladder.
 func (d *drilling) notes() []string {
 	name, _ := d.corner()
@@ -49,7 +59,7 @@ func (d *drilling) notes() []string {
 	if len(r.Floor) > 0 {
 		datum = d.m.sayf("Heights count from the floor at corner %s.", r.Floor[0].Corner)
 	}
-	line := datum + " " + d.m.sayf("Strike the line %s level and measure every height from it.", heightLineName)
+	line := datum + " " + d.m.sayf("Strike the line %s level and measure every height from it.", d.m.heightLineName())
 	for _, f := range r.Floor {
 		if (f.Corner == d.w.From.Name || f.Corner == d.w.To.Name) && f.Height != 0 {
 			line += " " + d.m.sayf("At corner %s it is %s above the floor.", f.Corner, d.m.length(heightLine-f.Height))

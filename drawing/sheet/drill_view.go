@@ -29,8 +29,7 @@ type hanging struct {
 
 // heightLine is the height of the line that is struck on every wall.
 const (
-	heightLine     unit.Length = 1000
-	heightLineName             = "+1.000 m"
+	heightLine unit.Length = 1000
 )
 
 func newDrilling(m *maker, w *model.Wall, holes []wallHole) *drilling {

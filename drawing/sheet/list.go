@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -107,13 +108,7 @@ func material(p *model.Part) string {
 }
 
 // tenth writes a mass in a column, always to a tenth of a kilogram.
-func (m *maker) tenth(x unit.Mass) string {
-	s := fmt.Sprintf("%.1f", float64(x))
-	if m.style.Decimal != 0 {
-		s = strings.Replace(s, ".", string(m.style.Decimal), 1)
-	}
-	return s
-}
+func (m *maker) tenth(x unit.Mass) string { return m.style.Fixed(float64(x), 1) }
 
 // sheetOf gives the numbers of the sheets that show how an item is made; of
 // rods those that show where they are drilled for.
@@ -140,15 +135,35 @@ func (m *maker) sheetOf(i lists.Item, covers int) string {
 
 // buyingList is what is bought, without prices.
 func (m *maker) buyingList() table {
-	t := table{heads: m.heads("qty", "what", "size in mm", "kg", "for", "mind"), right: []bool{true, false, false, true, false, false}}
+	t := table{heads: []string{m.say("qty"), m.say("what"), m.buyingSize(), m.say("kg"), m.say("for"), m.say("mind")}, right: []bool{true, false, false, true, false, false}}
 	for _, p := range append(lists.Purchases(m.b.Design), lists.Wired(m.b.Design, m.b.Job.Wiring)...) {
 		mass := ""
 		if p.Mass > 0 {
 			mass = m.tenth(p.Mass)
 		}
-		t.rows = append(t.rows, []string{fmt.Sprint(p.Count), m.pass(p.What), m.pass(p.Size), mass, m.forText(p.For), m.pass(p.Mind)})
+		t.rows = append(t.rows, []string{fmt.Sprint(p.Count), m.pass(p.What), m.sizeOf(p), mass, m.forText(p.For), m.pass(p.Mind)})
 	}
 	return t
+}
+
+// buyingSize is the head of the sizes; inches carry their sign.
+func (m *maker) buyingSize() string {
+	if m.style.Unit == "in" {
+		return m.say("size")
+	}
+	return m.sayf("size in %s", cmp.Or(m.style.Unit, "mm"))
+}
+
+// sizeOf is the size to ask for: of wood and steel in the unit of the job, of
+// screws and castors in millimetres, as they are sold.
+func (m *maker) sizeOf(p lists.Purchase) string {
+	switch {
+	case p.Part != nil:
+		return lists.SizeText(p.Part, m.length)
+	case m.style.Unit == "" || m.style.Unit == "mm":
+		return m.pass(p.Size)
+	}
+	return m.pass(p.Size) + " mm"
 }
 
 // forText keeps a list of names short.

@@ -149,7 +149,7 @@ func (s *siteChecks) carries(w *model.Wall) bool { return len(s.m.wallHoles(w)) 
 // drilled have been searched.
 func (s *siteChecks) heights() {
 	for _, f := range s.m.b.Room.Floor {
-		s.add(s.m.sayf("corner %s: line %s above the floor", f.Corner, heightLineName), s.m.length(heightLine-f.Height), s.off(2))
+		s.add(s.m.sayf("corner %s: line %s above the floor", f.Corner, s.m.heightLineName()), s.m.length(heightLine-f.Height), s.off(2))
 	}
 	var walls []string
 	for _, w := range s.m.b.Room.Walls {

@@ -25,9 +25,9 @@ func (m *maker) planNotes(f *flow, tops []*model.Part) {
 	for i, x := range m.planFindings() {
 		var lines []string
 		for _, y := range x {
-			lines = append(lines, y.Why)
+			lines = append(lines, m.found(y.Why))
 		}
-		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s: %s", i+1, m.pass(string(x[0].Status)), x[0].Title), lines...)
+		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s: %s", i+1, m.pass(string(x[0].Status)), m.found(x[0].Title)), lines...)
 	}
 	key, h := m.hatchKey("plan-hatches", f.corner(), f.room.Width(), m.b.Room.Walls)
 	f.put("plan-key", "", []drawing.Item{key}, h+0.5)
@@ -64,7 +64,7 @@ func flatAt(f find.Finding) geom.Vec {
 func (m *maker) planFlags() []flag {
 	var out []flag
 	for i, l := range m.planFindings() {
-		text := shortened(l[0].Why, 62)
+		text := shortened(m.found(l[0].Why), 62)
 		if len(l) > 1 {
 			text += m.sayf(", and %d more", len(l)-1)
 		}

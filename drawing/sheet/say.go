@@ -24,7 +24,10 @@ func (m *maker) heads(english ...string) []string {
 }
 
 // pass says what a lower package has written in English.
-func (m *maker) pass(english string) string { return m.lang.Pass(english) }
+func (m *maker) pass(english string) string { return m.style.InText(m.lang.Pass(english)) }
+
+// found writes what a finding says: in English, its lengths as all others.
+func (m *maker) found(english string) string { return m.style.InText(english) }
 
 // passAll says a text of a lower package piece by piece, between semicolons and
 // behind the names that a colon ends.

@@ -63,9 +63,9 @@ func (m *maker) elbowSentence(above, seat unit.Length) string {
 func (m *maker) legSentence(z model.Zone, x find.Finding, spare string) string {
 	switch x.Status {
 	case find.Fail:
-		return m.sayf("The legs of %s are NOT free: %s", z.Person, x.Why)
+		return m.sayf("The legs of %s are NOT free: %s", z.Person, m.found(x.Why))
 	case find.Unknown, find.Broken:
-		return m.sayf("Not known whether the legs of %s are free: %s", z.Person, x.Why)
+		return m.sayf("Not known whether the legs of %s are free: %s", z.Person, m.found(x.Why))
 	}
 	if x.Margin == nil {
 		return m.sayf("The legs of %s are free.", z.Person)

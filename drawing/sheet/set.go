@@ -99,10 +99,7 @@ func newMaker(b report.Build) *maker {
 		m.size = drawing.A1
 	}
 	m.size.Revisions = min(len(b.Job.History), drawing.MostRevisions)
-	m.style.Unit = b.Job.Show.Unit
-	if b.Job.Show.Decimal == "," {
-		m.style.Decimal = ','
-	}
+	m.style = b.Job.Show.Style()
 	if w := find.Worst(b.Findings); w == find.Fail || w == find.Broken {
 		m.stamp = m.say("NOT FOR THE SHOP")
 	}

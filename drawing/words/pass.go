@@ -95,11 +95,7 @@ func (p pattern) fill(l *Language, found []string) string {
 			next, _ = strconv.Atoi(v[2:i])
 			next--
 		}
-		s := found[next]
 		next++
-		if v[len(v)-1] == 'f' || v[len(v)-1] == 'g' {
-			return strings.Replace(s, ".", l.Decimal, 1)
-		}
-		return l.Pass(s)
+		return l.Pass(found[next-1])
 	})
 }

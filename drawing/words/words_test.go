@@ -212,7 +212,7 @@ var spoken = map[string]bool{"../dump.go": true, "../overlap.go": true, "../soun
 
 // bareSign is what is the same in every language: letters of datums and details,
 // signs of sizes, materials, the bars for checking a print.
-var bareSign = regexp.MustCompile(`^(?:[A-Z]{1,26}|P%d|T%d|[ ×]*Ø(?:%s)?| [WS]|S235JR|R|[a-z]{23,26}|100 mm|\+1\.000 m|[ %]*mm| ?kg| ?cm|slabwright |%s-%02d|%0?\.?\d?[fd]%s|%d × Ø%s| = A|A[1-4]| x |%s x %s %s)$`)
+var bareSign = regexp.MustCompile(`^(?:[A-Z]{1,26}|P%d|T%d|[ ×]*Ø(?:%s)?| [WS]|S235JR|R|[a-z]{23,26}|100 mm|\+1\.000 m|(?:%.1f)?[ %]*mm?| ?kg| ?cm|slabwright |%s-%02d|%0?\.?\d?[fd]%s|%d × Ø%s| = A|A[1-4]| x |%s x %s %s)$`)
 
 // names are the functions whose first arguments name a group, a file or a part
 // of the model, by the number of such arguments.

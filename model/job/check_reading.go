@@ -140,7 +140,7 @@ func (p *plan) surveyed(e entry[reading]) survey.Reading {
 			s.Length = -s.Length
 		}
 	case width:
-		s.ID, s.Kind, s.A = fmt.Sprintf("width %s at %s", joined(d.chain), mm(d.depth)), survey.Width, d.depth
+		s.ID, s.Kind, s.A = fmt.Sprintf("width %s at %s mm", joined(d.chain), mm(d.depth)), survey.Width, d.depth
 		d.chain = append(d.line[:2:2], d.chain...)
 	}
 	if d.tool != "" && d.sd == 0 && d.kind != inside {

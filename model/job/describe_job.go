@@ -60,6 +60,7 @@ func showForm() form[model.Show] {
 	return inner(record("a show section", []field[S]{
 		may("paper", "size of the sheets; A3 if nothing is said", word("a size of paper", "A4", "A3", "A2", "A1"), func(s *S) *string { return &s.Paper }),
 		may("unit", "unit of the lengths on the sheets; mm if nothing is said", word("a unit", "mm", "cm", "in"), func(s *S) *string { return &s.Unit }),
+		may("fraction", "smallest part of an inch, 16 or 32; 16 if nothing is said", oneOf(16, 32), func(s *S) *int { return &s.Fraction }),
 		may("decimal", "decimal sign on the sheets; that of the language if nothing is said. In this file it is always a point", word("a decimal sign", "point", "comma"), func(s *S) *string { return &s.Decimal }),
 		may("projection", "how views lie beside each other; first angle if nothing is said", word("a projection", "first", "third"), func(s *S) *string { return &s.Projection }),
 		may("natural_edge", "how closely the models follow a natural edge; 0.5 if nothing is said", length(0.05, 20), func(s *S) *unit.Length { return &s.Natural }),

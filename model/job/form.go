@@ -243,6 +243,18 @@ func word[W ~string](what string, words ...W) form[W] {
 	return f
 }
 
+// oneOf is one of two whole numbers.
+func oneOf(a, b int) form[int] {
+	what := fmt.Sprintf("%d or %d", a, b)
+	return parsed(what, schema{"enum": []int{a, b}}, func(text string) (int, error) {
+		v, err := unit.ParseNumber(text)
+		if err != nil || v != float64(a) && v != float64(b) {
+			return 0, &unit.ParseError{Read: quoted(text), Expected: what}
+		}
+		return int(v), nil
+	})
+}
+
 // date is a day as in ISO 8601.
 func date() form[string] {
 	const shape = `^[0-9]{4}-[0-9]{2}-[0-9]{2}$`

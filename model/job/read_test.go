@@ -115,7 +115,7 @@ func TestReadReadings(t *testing.T) {
 		{ID: "square A-B-C", Kind: survey.SquareOff, Points: []survey.Point{"A", "B", "C"}, A: 600, B: 800, Length: 1001, Where: "job.yaml:50"},
 		// behind the line is away from the room, where the survey counts negative
 		{ID: "offset D from B-C", Kind: survey.Offset, Points: []survey.Point{"D", "B", "C"}, Length: -242, Where: "job.yaml:51"},
-		{ID: "width A-B to G-H at 400", Kind: survey.Width, Points: []survey.Point{"B", "C", "A", "B", "G", "H"}, A: 400, Length: 2375, Where: "job.yaml:52"},
+		{ID: "width A-B to G-H at 400 mm", Kind: survey.Width, Points: []survey.Point{"B", "C", "A", "B", "G", "H"}, A: 400, Length: 2375, Where: "job.yaml:52"},
 	} {
 		equal(t, want.ID, got[want.ID], want)
 	}

@@ -16,7 +16,8 @@ type Purchase struct {
 	Count int
 	Mass  unit.Mass // of all; 0 where it is not known
 	For   []string
-	Mind  string // what to mind when buying
+	Mind  string      // what to mind when buying
+	Part  *model.Part // whose size it is; nil for what is sold by millimetres
 }
 
 // Purchases gives what is bought, equal things together, without prices: wood,
@@ -62,12 +63,12 @@ func (b *basket) add(p Purchase) {
 // item adds what an item is made of.
 func (b *basket) item(i Item) {
 	p := i.First()
-	line := Purchase{What: fmt.Sprintf("%s slab", p.Material), Size: SizeText(p, mm), Count: i.Count(), Mass: i.Mass(), For: i.Names(), Mind: "finished: order oversize"}
+	line := Purchase{What: fmt.Sprintf("%s slab", p.Material), Size: SizeText(p, mm), Count: i.Count(), Mass: i.Mass(), For: i.Names(), Mind: "finished: order oversize", Part: p}
 	switch {
 	case p.Angle != nil:
-		line.What, line.Mind = "steel angle, S235JR", "length +0/-1"
+		line.What, line.Mind = "steel angle, S235JR", "length +0/-1 mm"
 	case p.Rod != nil:
-		line.What, line.Mind = "round bar, S235JR", "ends chamfered 1 x 45°"
+		line.What, line.Mind = "round bar, S235JR", "ends chamfered 1 mm x 45°"
 	case p.RollOut != nil:
 		line.What, line.Mind = fmt.Sprintf("%s boards", p.Material), "overall: see its cut list"
 	}
@@ -91,10 +92,10 @@ func anchorFor(h model.SteelHole, w *model.Wall) Purchase {
 	a, ok := stock.AnchorThrough(h.Dia)
 	switch {
 	case w.Make == model.Stud && ok:
-		out.What, out.Mind = "coach screw into studs", "60 in the stud, plus lining"
+		out.What, out.Mind = "coach screw into studs", "60 mm in the stud, plus lining"
 		out.Size = fmt.Sprintf("%s, washer %s", mm(a.Bolt), mm(a.Washer))
 	case w.Make == model.Stud:
-		out.What, out.Mind = "coach screw into studs", "60 in the stud, plus lining"
+		out.What, out.Mind = "coach screw into studs", "60 mm in the stud, plus lining"
 	case ok:
 		out.Size = fmt.Sprintf("%s, screw %s, washer %s", mm(a.Drill), mm(a.Bolt), mm(a.Washer))
 	}

@@ -135,20 +135,20 @@ func chance(p float64) *float64 {
 }
 
 // orderSizes is the table of what to order, and how the ends are best cut.
-func orderSizes(w *strings.Builder, d *model.Design) {
+func orderSizes(w *strings.Builder, d *model.Design, style unit.Style) {
 	var rows, words []string
 	ways(d, func(p *model.Part, way model.FitWay) {
 		between := cell(way.From + " – " + way.To)
 		if way.Order == nil {
-			rows = append(rows, fmt.Sprintf("| %s | %s | %s | %s | no order yet | | | %s |", cell(p.ID), way.Name, between, pairOf(way.Size, way.Other), cell(way.Why())))
+			rows = append(rows, fmt.Sprintf("| %s | %s | %s | %s | no order yet | | | %s |", cell(p.ID), way.Name, between, pairOf(style, way.Size, way.Other), cell(way.Why())))
 		} else {
 			o := way.Order
 			good := "none"
 			if o.Good {
-				good = fmt.Sprintf("%.0f to %.0f", float64(o.From), float64(o.To))
+				good = sized(style, fmt.Sprintf("%.0f to %.0f", float64(o.From), float64(o.To)))
 			}
-			rows = append(rows, fmt.Sprintf("| %s | %s | %s | %s | **%.0f %s** (%.1f) | %s | %s | %s |", cell(p.ID), way.Name, between, pairOf(way.Size, way.Other),
-				float64(o.Size), way.Tolerance(), float64(way.OrderOther()), good, percent(way.Chance.Fits(0)), percent(o.Jams)+", "+percent(o.Wide)))
+			rows = append(rows, fmt.Sprintf("| %s | %s | %s | %s | **%s %s** (%s) | %s | %s | %s |", cell(p.ID), way.Name, between, pairOf(style, way.Size, way.Other),
+				sized(style, fmt.Sprintf("%.0f", float64(o.Size))), tolerance(style, way), sized(style, fmt.Sprintf("%.1f", float64(way.OrderOther()))), good, percent(way.Chance.Fits(0)), percent(o.Jams)+", "+percent(o.Wide)))
 		}
 		if s := way.ShapeText(); s != "" {
 			words = append(words, fmt.Sprintf("- %s: %s.", p.ID, s))
@@ -168,7 +168,9 @@ func orderSizes(w *strings.Builder, d *model.Design) {
 	}
 }
 
-func pairOf(a, b unit.Length) string { return fmt.Sprintf("%.1f (%.1f)", float64(a), float64(b)) }
+func pairOf(s unit.Style, a, b unit.Length) string {
+	return fmt.Sprintf("%s (%s)", sized(s, fmt.Sprintf("%.1f", float64(a))), sized(s, fmt.Sprintf("%.1f", float64(b))))
+}
 
 // percent writes a chance; drawn rooms cannot tell the nearly certain from the
 // certain.
@@ -180,4 +182,12 @@ func percent(p float64) string {
 		return "under 0.1 %"
 	}
 	return fmt.Sprintf("%.1f %%", 100*p)
+}
+
+// tolerance is that of the shop, with its unit where the sizes have another.
+func tolerance(s unit.Style, w model.FitWay) string {
+	if s.Unit == "" || s.Unit == "mm" {
+		return w.Tolerance()
+	}
+	return w.Tolerance() + " mm"
 }

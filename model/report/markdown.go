@@ -16,20 +16,43 @@ import (
 func Markdown(b Build) []byte {
 	var w strings.Builder
 	fmt.Fprintf(&w, "# %s: verdict\n\n**%s**\n\n", b.Job.Title, Sentence(b.Findings))
-	fmt.Fprintf(&w, "Revision %s, surveyed %s. Sheets: drawings.pdf. Numbers are millimetres unless said; ± is one standard deviation.\n\n", b.Job.Revision, b.Job.Surveyed)
+	style := b.Job.Show.Style()
+	fmt.Fprintf(&w, "Revision %s, surveyed %s. Sheets: drawings.pdf. %s; ± is one standard deviation.\n\n", b.Job.Revision, b.Job.Surveyed, unitSentence(style))
 	smallest(&w, b.Findings)
 	next(&w, b)
 	troubles(&w, b.Findings)
 	cautions(&w, b)
-	partList(&w, b.Design)
-	orderSizes(&w, b.Design)
+	partList(&w, b.Design, style)
+	orderSizes(&w, b.Design, style)
 	movementText(&w, b.Design)
 	shopping(&w, b.Shopping)
 	passed(&w, b.Findings)
-	bases(&w, b.Findings)
-	roomTable(&w, b.Room)
-	notChecked(&w)
-	return []byte(w.String())
+	var sources strings.Builder // as they are
+	bases(&sources, b.Findings)
+	var rest strings.Builder
+	roomTable(&rest, b.Room, style)
+	notChecked(&rest)
+	return []byte(style.InText(w.String()) + sources.String() + style.InText(rest.String()))
+}
+
+// unitSentence names the unit of the numbers.
+func unitSentence(s unit.Style) string {
+	switch s.Unit {
+	case "cm":
+		return "Numbers are centimetres unless said"
+	case "in":
+		return "Lengths are inches, small ones millimetres"
+	}
+	return "Numbers are millimetres unless said"
+}
+
+// sized writes sizes given in millimetres: as they are, or in the unit of the
+// style with its sign.
+func sized(s unit.Style, mm string) string {
+	if s.Unit == "" || s.Unit == "mm" {
+		return mm
+	}
+	return s.InText(mm + " mm")
 }
 
 func smallest(w *strings.Builder, list []find.Finding) {
@@ -116,24 +139,25 @@ func bases(w *strings.Builder, list []find.Finding) {
 	w.WriteString("\n")
 }
 
-func partList(w *strings.Builder, d *model.Design) {
+func partList(w *strings.Builder, d *model.Design, style unit.Style) {
 	fmt.Fprintf(w, "## Parts\n\n| no. | part | material | size | kg |\n|--:|---|---|---|--:|\n")
 	var total unit.Mass
 	for _, p := range d.Parts {
-		fmt.Fprintf(w, "| %d | %s | %s | %s | %.1f |\n", p.Mark, cell(p.ID), p.Material, p.Size(), float64(p.Mass()))
+		fmt.Fprintf(w, "| %d | %s | %s | %s | %.1f |\n", p.Mark, cell(p.ID), p.Material, sized(style, p.Size()), float64(p.Mass()))
 		total += p.Mass()
 	}
 	fmt.Fprintf(w, "| | all together | | | %.1f |\n\n", float64(total))
 }
 
-func roomTable(w *strings.Builder, r *model.Room) {
+func roomTable(w *strings.Builder, r *model.Room, style unit.Style) {
 	fmt.Fprintf(w, "## Room as adjusted\n\n| corner | x | y | sd x | sd y | angle inside |\n|---|--:|--:|--:|--:|--:|\n")
 	for _, c := range r.Corners {
 		angle := "open end"
 		if c.Angle != 0 {
 			angle = fmt.Sprintf("%.2f°", c.Angle.Degrees())
 		}
-		fmt.Fprintf(w, "| %s | %s | %s | %.1f | %.1f | %s |\n", cell(c.Name), number(float64(c.At.X), "mm"), number(float64(c.At.Y), "mm"), float64(c.SDX), float64(c.SDY), angle)
+		fmt.Fprintf(w, "| %s | %s | %s | %s | %s | %s |\n", cell(c.Name), sized(style, number(float64(c.At.X), "mm")), sized(style, number(float64(c.At.Y), "mm")),
+			sized(style, fmt.Sprintf("%.1f", float64(c.SDX))), sized(style, fmt.Sprintf("%.1f", float64(c.SDY))), angle)
 	}
 	s := r.Survey
 	fmt.Fprintf(w, "\n%d readings, %d more than needed.", len(s.Readings), s.Redundancy)
@@ -142,9 +166,17 @@ func roomTable(w *strings.Builder, r *model.Room) {
 	}
 	fmt.Fprintf(w, "\n\n| reading | read | adjusted | difference | verdict |\n|---|--:|--:|--:|---|\n")
 	for i, x := range s.Readings {
-		fmt.Fprintf(w, "| %s | %.1f %s | %.1f | %s | %s |\n", cell(x.Name), x.Read, x.Unit, x.Adjusted, plain(fmt.Sprintf("%+.1f", x.Adjusted-x.Read)), s.State(i))
+		fmt.Fprintf(w, "| %s | %.1f %s | %s | %s | %s |\n", cell(x.Name), x.Read, x.Unit, inUnit(style, x.Unit, fmt.Sprintf("%.1f", x.Adjusted)), inUnit(style, x.Unit, plain(fmt.Sprintf("%+.1f", x.Adjusted-x.Read))), s.State(i))
 	}
 	w.WriteString("\n")
+}
+
+// inUnit writes a reading: a length in the unit of the style, an angle as it is.
+func inUnit(s unit.Style, of, v string) string {
+	if of == "mm" {
+		return sized(s, v)
+	}
+	return v
 }
 
 // cell keeps a name from breaking its table.

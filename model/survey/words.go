@@ -19,7 +19,7 @@ func (r Reading) Name() string {
 	case r.Kind == Offset && len(p) == 3:
 		return fmt.Sprintf("offset %s from %s-%s", p[0], p[1], p[2])
 	case r.Kind == Width && len(p) == 6:
-		return fmt.Sprintf("width %s-%s to %s-%s at %.0f", p[2], p[3], p[4], p[5], float64(r.A))
+		return fmt.Sprintf("width %s-%s to %s-%s at %.0f mm", p[2], p[3], p[4], p[5], float64(r.A))
 	}
 	return fmt.Sprintf("%s %v", r.Kind, p)
 }

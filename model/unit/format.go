@@ -56,6 +56,19 @@ func (s Style) Number(v float64, places int) string {
 	return text
 }
 
+// Fixed writes a number with so many decimals, zeros too, in the decimal sign of
+// the style.
+func (s Style) Fixed(v float64, places int) string {
+	if !finite(v) {
+		return "?"
+	}
+	text := strconv.FormatFloat(roundHalf(v, places), 'f', places, 64)
+	if s.Decimal != 0 && s.Decimal != '.' {
+		text = strings.Replace(text, ".", string(s.Decimal), 1)
+	}
+	return text
+}
+
 // roundHalf rounds halves away from zero. A half is what a person would call
 // one: 1.005 is, though its nearest float64 lies a little below.
 func roundHalf(v float64, places int) float64 {
