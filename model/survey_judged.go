@@ -1,6 +1,7 @@
 package model
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -70,7 +71,7 @@ func judged(p RoomPlan, res *survey.Result) survey.Verdict {
 
 // bowReading states the bow of a wall as the survey wants it.
 func (p WallPlan) bowReading() survey.Reading {
-	return survey.Reading{ID: "bow of " + p.called(), Kind: survey.Bow, Points: []survey.Point{survey.Point(p.From), survey.Point(p.To)}, Length: p.Bow, SD: p.bowSD}
+	return survey.Reading{ID: fmt.Sprintf("bow of %s", p.called()), Kind: survey.Bow, Points: []survey.Point{survey.Point(p.From), survey.Point(p.To)}, Length: p.Bow, SD: p.bowSD}
 }
 
 // faceOf tells how well bow and lean of a wall are known; false if neither was

@@ -931,6 +931,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 
 	// Readings.
 	"angle %s-%s-%s":                  "Winkel %s-%s-%s",
+	"bow of %s":                       "Bauch von %s",
 	"square %s-%s-%s":                 "rechter Winkel %s-%s-%s",
 	"offset %s from %s-%s":            "Versatz %s von %s-%s",
 	"width %s-%s to %s-%s at %.0f mm": "Breite %s-%s bis %s-%s bei %.0f mm",
