@@ -117,6 +117,15 @@ func namesOf(b report.Build) map[string]bool {
 	for _, x := range j.House.Way {
 		add(x.Name)
 	}
+	for _, x := range j.Wiring.Devices {
+		add(x.Name)
+	}
+	for _, x := range j.Wiring.Cables {
+		add(x.Name)
+	}
+	for _, x := range j.Wiring.Lights {
+		add(x.Name, "feed of") // what is led to it
+	}
 	for _, s := range b.Design.Seats {
 		add(s.Name)
 	}

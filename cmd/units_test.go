@@ -59,13 +59,13 @@ var (
 )
 
 // gauges are measured on paper, in millimetres in every job; screws are sold so.
-var gauges = regexp.MustCompile(`100 mm|10 mm clear|0[.,]3 mm|60 mm in the stud|washer|overall height|^[Ø\d., x]+ mm$|per m\b|/m\b`)
+var gauges = regexp.MustCompile(`100 mm|10 mm clear|0[.,]3 mm|60 mm in the stud|washer|overall height|^[Ø\d., x]+ mm$|per m\b|/m\b|Ø\d+ mm|pitches of|mm²|Mains keeps`)
 
 // keepsTheUnit holds one text against the unit of its job.
 func keepsTheUnit(t *testing.T, sheet, text string, show model.Show, lengths map[string]bool) {
 	t.Helper()
 	if show.Decimal == "," {
-		if pointed.MatchString(text) && !strings.Contains(text, "slabwright") && !regexp.MustCompile(`^\d+\.\d$`).MatchString(text) {
+		if pointed.MatchString(text) && !strings.Contains(text, "slabwright") && !strings.Contains(text, "cable") && !regexp.MustCompile(`^\d+\.\d$`).MatchString(text) {
 			t.Errorf("sheet %s: %q has a decimal point", sheet, text)
 		}
 		return

@@ -160,10 +160,10 @@ func (m *maker) sizeOf(p lists.Purchase) string {
 	switch {
 	case p.Part != nil:
 		return lists.SizeText(p.Part, m.length)
-	case m.style.Unit == "" || m.style.Unit == "mm":
-		return m.pass(p.Size)
+	case p.InMM && m.style.Unit != "" && m.style.Unit != "mm":
+		return m.pass(p.Size) + " mm"
 	}
-	return m.pass(p.Size) + " mm"
+	return m.pass(p.Size)
 }
 
 // forText keeps a list of names short.

@@ -17,7 +17,8 @@ type Purchase struct {
 	Mass  unit.Mass // of all; 0 where it is not known
 	For   []string
 	Mind  string      // what to mind when buying
-	Part  *model.Part // whose size it is; nil for what is sold by millimetres
+	Part  *model.Part // whose size it is; nil for what is sold by its own size
+	InMM  bool        // Size is bare millimetres
 }
 
 // Purchases gives what is bought, equal things together, without prices: wood,
@@ -39,7 +40,7 @@ func Purchases(d *model.Design) []Purchase {
 	}
 	for _, p := range d.Parts {
 		if p.RollOut != nil {
-			b.add(Purchase{What: "swivel castor", Size: fmt.Sprintf("overall height %s", mm(p.RollOut.Castor)), Count: 4, For: []string{p.ID}, Mind: "two with brakes"})
+			b.add(Purchase{What: "swivel castor", Size: fmt.Sprintf("overall height %s", mm(p.RollOut.Castor)), Count: 4, For: []string{p.ID}, Mind: "two with brakes", InMM: true})
 		}
 	}
 	return b.list
@@ -88,7 +89,7 @@ func (b *basket) fixings(d *model.Design, p *model.Part) {
 
 // anchorFor is the wall fixing for a hole, by the make of the wall.
 func anchorFor(h model.SteelHole, w *model.Wall) Purchase {
-	out := Purchase{What: fmt.Sprintf("wall anchor, %s", w.Make), Size: fmt.Sprintf("steel hole %s", mm(h.Dia)), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall"}
+	out := Purchase{What: fmt.Sprintf("wall anchor, %s", w.Make), Size: fmt.Sprintf("steel hole %s", mm(h.Dia)), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall", InMM: true}
 	a, ok := stock.AnchorThrough(h.Dia)
 	switch {
 	case w.Make == model.Stud && ok:
@@ -108,7 +109,7 @@ func anchorFor(h model.SteelHole, w *model.Wall) Purchase {
 // screwFor is the wood screw for a hole of the seat leg: no longer than steel
 // and pilot hole together.
 func screwFor(d *model.Design, h model.SteelHole, p *model.Part) Purchase {
-	out := Purchase{What: "wood screw, wide head", Count: 1, For: []string{p.Angle.Under}, Mind: "no longer: the top is near"}
+	out := Purchase{What: "wood screw, wide head", Count: 1, For: []string{p.Angle.Under}, Mind: "no longer: the top is near", InMM: true}
 	s, ok := stock.ScrewThrough(h.Dia)
 	if !ok {
 		out.Size = fmt.Sprintf("steel hole %s", mm(h.Dia))

@@ -31,7 +31,7 @@ func (s Style) InText(sentence string) string {
 
 var (
 	figure   = regexp.MustCompile(`[-+]?\d+(?:\.\d+)?`)
-	measured = regexp.MustCompile(`(?:^|[^\w.])[-+]?\d+(?:\.\d+)?(?:(?: to | bis | und | and | or |, | x | ± | \+ |/)[-+]?\d+(?:\.\d+)?)* (?:mm per m\b|mm/m\b|mm\b|kg\b|%|m\b|degrees\b|times\b|N\b)`)
+	measured = regexp.MustCompile(`(?:^|[^\w.])[-+]?\d+(?:\.\d+)?(?:(?: to | bis | und | and | or |, | x | ± | \+ |/)[-+]?\d+(?:\.\d+)?)* (?:mm per m\b|mm/m\b|mm²|mm\b|W/m\b|W\b|V\b|A\b|kg\b|%|m\b|degrees\b|times\b|N\b)`)
 )
 
 // fine tells whether a number is too small for the fractions of an inch.
