@@ -165,7 +165,7 @@ func (m *maker) toMeasure() []string {
 		}
 	}
 	if len(s.Verdict.Next) > 0 {
-		lines = append(lines, m.sayf("The further reading that helps most: %s.", s.Verdict.Next[0].Reading.Name()))
+		lines = append(lines, m.sayf("The further reading that helps most: %s.", m.pass(s.Verdict.Next[0].Reading.Name())))
 	}
 	return lines
 }
