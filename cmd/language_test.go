@@ -81,6 +81,9 @@ func TestNoEnglishIsLeft(t *testing.T) {
 				continue // the verdict and what to do next
 			}
 			for _, x := range texts(s.Items) {
+				if strings.Contains(s.Name, "-order-wood") && !strings.Contains(x.String, "λ") {
+					continue // why a slab is too large for what is on offer: a finding
+				}
 				for _, w := range latin.FindAllString(x.String, -1) {
 					if !known[w] && !said[w] {
 						said[w] = true
@@ -117,14 +120,8 @@ func namesOf(b report.Build) map[string]bool {
 	for _, x := range j.House.Way {
 		add(x.Name)
 	}
-	for _, x := range j.Wiring.Devices {
-		add(x.Name)
-	}
-	for _, x := range j.Wiring.Cables {
-		add(x.Name)
-	}
-	for _, x := range j.Wiring.Lights {
-		add(x.Name, "feed of") // what is led to it
+	for _, o := range j.Offers.Slabs {
+		add(o.Name)
 	}
 	for _, s := range b.Design.Seats {
 		add(s.Name)

@@ -43,6 +43,9 @@ func TestSheetsKeepTheUnit(t *testing.T) {
 				}
 				for _, s := range sheets {
 					canBeRead(t, s)
+					if strings.Contains(s.Name, "-order-wood") || strings.Contains(s.Name, "-order-steel") || strings.Contains(s.Name, "-saw-") {
+						continue // for the shop's counter: sizes in mm, as is said on them, and prices
+					}
 					for _, x := range texts(s.Items) {
 						keepsTheUnit(t, s.Name, x.String, show, lengths)
 					}

@@ -92,6 +92,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"thick":                 "Dicke",
 	"deep":                  "tief",
 	"size":                  "Maß",
+	"size in mm":            "Maß in mm",
 	"size in %s":            "Maß in %s",
 	"material":              "Werkstoff",
 	"wood":                  "Holz",
