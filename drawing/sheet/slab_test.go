@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -275,4 +276,29 @@ func BenchmarkSlabSheets(b *testing.B) {
 		pages += len(slabSheets(m))
 	}
 	b.ReportMetric(float64(b.Elapsed().Milliseconds())/float64(pages), "ms/sheet")
+}
+
+// The slab sheets tell the gaps that their sizes leave, with the spread that the
+// survey gives them, as the fit has them.
+func TestSlabSheetsTellTheirGaps(t *testing.T) {
+	b := roomBuild(t, "alcove", "A3", nil)
+	f, err := b.Design.FitOf("worktop")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []string
+	for _, pg := range slabSheets(newMaker(b)) {
+		all = append(all, textsOf(pg.sheet.Items)...)
+	}
+	text := strings.Join(all, " ")
+	for _, w := range f.Ways {
+		for _, g := range w.Tightest {
+			if g.Gap.SD <= 0 {
+				t.Errorf("the gap to %s has no spread", g.To)
+			}
+			if want := fmt.Sprintf("(sd %.1f) to %s", float64(g.Gap.SD), g.To); !strings.Contains(text, want) {
+				t.Errorf("no sheet says %q", want)
+			}
+		}
+	}
 }

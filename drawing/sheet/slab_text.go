@@ -57,6 +57,22 @@ func (w *workpiece) cornerTable() table {
 	return t
 }
 
+// gapNotes tell what gaps the sizes leave where they are tightest, and how well
+// these are known from the survey.
+func (w *workpiece) gapNotes() []string {
+	f, err := w.b.Design.FitOf(w.part.ID)
+	if err != nil {
+		return nil // the findings say why
+	}
+	var out []string
+	for _, way := range f.Ways {
+		a, b := way.Tightest[0], way.Tightest[1]
+		out = append(out, w.sayf("Cut so, gaps of %s (sd %s) to %s and %s (sd %s) to %s are left at the tightest places.",
+			w.length(a.Gap.Value), w.style.Number(float64(a.Gap.SD), 1), a.To, w.length(b.Gap.Value), w.style.Number(float64(b.Gap.SD), 1), b.To))
+	}
+	return out
+}
+
 // makeNotes tell how sizes are to be taken, and what to order.
 func (w *workpiece) makeNotes() []string {
 	l, across := w.slab.Blank()
@@ -72,6 +88,7 @@ func (w *workpiece) makeNotes() []string {
 	out = append(out,
 		w.sayf("Order size L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.", up(l), up(across), w.length(w.slab.Thickness)),
 		w.sayf("A: reference edge, planed first. B: its left end, corner %s. x from B along A, y square from A.", w.cornerB()))
+	out = append(out, w.gapNotes()...)
 	if len(w.corners) == 4 {
 		out = append(out, w.say("Measure both diagonals before the cut."))
 	}

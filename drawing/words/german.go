@@ -190,7 +190,8 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"Measure all of these again, one of them is wrong and nothing tells which: %s.":                                           "Alle nachmessen, eine davon ist falsch und nichts sagt, welche: %s.",
 	"The further reading that helps most: %s.":                                                                                "Die weitere Ablesung, die am meisten hilft: %s.",
 	"ticks: suspect": "Strich: Verdacht",
-	"SUSPECT":        "VERDACHT",
+	"Cut so, gaps of %s (sd %s) to %s and %s (sd %s) to %s are left at the tightest places.": "So geschnitten bleiben an den engsten Stellen %s (s %s) bis %s und %s (s %s) bis %s.",
+	"SUSPECT": "VERDACHT",
 	"Bold readings are checked by no other: a slip there stays unseen.": "Fett: Ablesungen, die keine andere prüft; ein Fehler dort bliebe unbemerkt.",
 
 	// Measuring sheet.
