@@ -48,10 +48,18 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 		})
 	}
 	pages := lay()
-	if least := (drawing.Scale{Paper: 1, Real: 20}); !slices.ContainsFunc(drawing.Scales, func(s drawing.Scale) bool {
-		return s.String() == pages[0].sheet.Scale && larger(s, least) == s
-	}) {
-		d.figures = drawing.Standard // a high wall on small paper
+	small := func() bool {
+		least := drawing.Scale{Paper: 1, Real: 20}
+		return !slices.ContainsFunc(drawing.Scales, func(s drawing.Scale) bool {
+			return s.String() == pages[0].sheet.Scale && larger(s, least) == s
+		})
+	}
+	if small() { // a high wall on small paper
+		d.figures = drawing.Standard
+		pages = lay()
+	}
+	if small() {
+		d.brief = true
 		pages = lay()
 	}
 	for i := range pages {

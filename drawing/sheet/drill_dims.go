@@ -68,6 +68,9 @@ func (d *drilling) rows() []dim.Request {
 			lines[k].last[j] = n
 		}
 	}
+	if d.brief && len(lines) > 2 {
+		lines = append(lines[:1], lines[len(lines)-1])
+	}
 	var out []dim.Request
 	for _, l := range lines {
 		r := dim.Running{Datum: geom.V(at, 0), From: name, Points: l.points, Dir: dim.Horizontal, Side: l.side}

@@ -14,6 +14,7 @@ type drilling struct {
 	m        *maker
 	w        *model.Wall
 	figures  unit.Length // height of the figures
+	brief    bool        // sizes of the lowest and the highest row only; the others are in the table
 	holes    []wallHole
 	hangs    []hanging
 	right    bool // sizes start at the right corner: the left end is open
