@@ -77,8 +77,8 @@ func (p *Plate) tipped(request int, text block, mark drawing.MarkKind, tip func(
 // when none of the usual ones is free.
 func (p *Plate) anywhere(text *block, tip func(dir geom.Vec) geom.Vec) []place {
 	const (
-		step    unit.Length = 5
-		far     unit.Length = 250
+		step    unit.Length = 7
+		far     unit.Length = 160
 		unusual             = 60
 	)
 	hub := tip(right)

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slabwright/drawing"
+	"slabwright/drawing/dim"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
 )
@@ -56,6 +57,9 @@ func (m *maker) stacked(w, h unit.Length, s drawing.Scale, pictures []picture) (
 	if (spareX < 0 || spareY < 0) && s != smallest {
 		return stack{}, false
 	}
+	if s != smallest && !m.rowsFit(w, h-betweenTwo*(n-1)-titleRoom*n, s, pictures) {
+		return stack{}, false
+	}
 	var st stack
 	// Generous margins first; then such that the whole fits for certain.
 	for _, margin := range []geom.Vec{{X: spareX, Y: spareY}, {X: spareX / 2, Y: spareY / (2 * n)}} {
@@ -69,6 +73,19 @@ func (m *maker) stacked(w, h unit.Length, s drawing.Scale, pictures []picture) (
 		}
 	}
 	return st, false
+}
+
+// rowsFit tells whether pictures with their rows of dimensions find room below
+// each other: soon found, before notes look for their places.
+func (m *maker) rowsFit(w, h unit.Length, s drawing.Scale, pictures []picture) bool {
+	for _, p := range pictures {
+		all := dim.Extent(m.plate(p, s), ruled(p.ask))
+		h -= all.Height()
+		if all.Width() > w || h < 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // add puts a picture below the others. Views of the same length stand exactly

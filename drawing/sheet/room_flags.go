@@ -25,10 +25,10 @@ const (
 )
 
 // flags places flags among what stands on the paper already, each as near to
-// its place as there is room.
-func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, list []flag) []drawing.Item {
+// its place as there is room; it tells whether all found room.
+func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, list []flag) (out []drawing.Item, clear bool) {
 	c := crowdOf(drawn)
-	var out []drawing.Item
+	clear = true
 	for _, f := range list {
 		at := paperAt(pl, f.at)
 		near := c.near(at, flagFar+2*flagText)
@@ -43,13 +43,16 @@ func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 			box, ok = near.spot(at, frame, f.size(nil))
 		}
 		if !ok {
+			box, ok = c.spotWithin(at, frame, f.size(nil), 3*flagFar, 3)
+		}
+		if clear = clear && ok; !ok {
 			box = drawing.Box(at.X, at.Y, f.wide(), f.wide()) // over whatever is there: it must show
 		}
 		g := m.flag(f, box, at, lines)
 		out = append(out, g)
 		c.take(g)
 	}
-	return out
+	return out, clear
 }
 
 // wide is the side of the triangle that holds the number of a flag.
@@ -70,10 +73,15 @@ func (f flag) size(lines []string) geom.Vec {
 // spot is the free rectangle of a size nearest to a place, such that a leader
 // to the place crosses no text.
 func (c *crowd) spot(at geom.Vec, frame drawing.Rect, size geom.Vec) (drawing.Rect, bool) {
+	return c.spotWithin(at, frame, size, flagFar, 1.5)
+}
+
+// spotWithin is spot on a raster of some pitch, no farther off than reach.
+func (c *crowd) spotWithin(at geom.Vec, frame drawing.Rect, size geom.Vec, reach, pitch unit.Length) (drawing.Rect, bool) {
 	var box drawing.Rect
 	low := math.Inf(1)
-	for y := -flagFar; y <= flagFar; y += 1.5 {
-		for x := -flagFar - size.X; x <= flagFar; x += 2 {
+	for y := -reach; y <= reach; y += pitch {
+		for x := -reach - size.X; x <= reach; x += pitch + 0.5 {
 			b := drawing.Box(at.X+x, at.Y+y, size.X, size.Y)
 			if far := float64(nearestOn(b, at).Sub(at).Len()); far < low && far > 4 && frame.Holds(b.Grow(1)) && c.clear(b.Grow(1)) && c.readable(b, at) {
 				low, box = far, b

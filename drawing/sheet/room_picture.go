@@ -227,15 +227,33 @@ func (m *maker) exposedView(p shot, s drawing.Scale) dim.Plate {
 }
 
 // develop draws a shot with its flags and dimensions; it tells whether all
-// dimensions found their places.
+// dimensions found their places. Dimension lines stand where they must; flags
+// avoid them, and all other lettering avoids the flags. Where that leaves too
+// little room for lettering, flags take what it leaves.
 func (m *maker) develop(p shot, pl dim.Plate) ([]drawing.Item, bool) {
-	if len(p.flags) > 0 { // dimension lines stand where they must; flags avoid them, and all other lettering avoids the flags
-		lines, _ := dim.Place(pl, measured(p.ask))
-		flags := m.flags(pl, append(slices.Clone(pl.Drawn), lines...), pl.Frame, p.flags)
-		pl.Drawn = append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags})
+	withFlags := func(among []drawing.Item) (dim.Plate, bool) {
+		flags, ok := m.flags(pl, slices.Concat(pl.Drawn, among), pl.Frame, p.flags)
+		out := pl
+		out.Drawn = append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags})
+		return out, ok
 	}
-	asked, report := place(pl, p.ask)
-	return append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked}), report.Clean()
+	whole := func(pl dim.Plate, asked []drawing.Item) []drawing.Item {
+		return append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked})
+	}
+	if len(p.flags) == 0 {
+		asked, report := place(pl, p.ask)
+		return whole(pl, asked), report.Clean()
+	}
+	lines, _ := dim.Place(pl, measured(p.ask))
+	flagged, shown := withFlags(lines)
+	asked, report := place(flagged, p.ask)
+	if !report.Clean() || !shown {
+		first, report := place(pl, p.ask)
+		if after, ok := withFlags(first); ok && report.Clean() {
+			return whole(after, first), true
+		}
+	}
+	return whole(flagged, asked), report.Clean() && shown
 }
 
 // place dimensions a view. Captions that find no room become notes on a leader.
