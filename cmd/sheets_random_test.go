@@ -155,6 +155,7 @@ func lookAt(t *testing.T, s drawing.Sheet, bad bool) {
 	canBeRead(t, s)
 	namesItsScale(t, s)
 	staysOnPaper(t, s)
+	readsUpright(t, s)
 	if len(texts(s.Items)) < 10 {
 		t.Errorf("sheet %s is empty", s.Name)
 	}

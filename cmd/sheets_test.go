@@ -2,6 +2,7 @@ package cmd
 
 import (
 	"bytes"
+	"math"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -49,6 +50,7 @@ func TestEverySheet(t *testing.T) {
 					canBeRead(t, s)
 					namesItsScale(t, s)
 					staysOnPaper(t, s)
+					readsUpright(t, s)
 				}
 			})
 		}
@@ -91,6 +93,16 @@ func staysOnPaper(t *testing.T, s drawing.Sheet) {
 	}
 }
 
+// readsUpright: all lettering is read from below or from the right (ISO 129-1),
+// up to 10 degrees left of the vertical.
+func readsUpright(t *testing.T, s drawing.Sheet) {
+	for _, x := range texts(s.Items) {
+		if d := x.Turn.Degrees(); math.Mod(d+360+80.01, 360) > 180.02 {
+			t.Errorf("sheet %s: %q is turned by %.1f degrees", s.Name, x.String, d)
+		}
+	}
+}
+
 // texts gives all lettering of items.
 func texts(items []drawing.Item) []drawing.Text {
 	var out []drawing.Text
@@ -121,6 +133,9 @@ func TestBuildsRepeat(t *testing.T) {
 			}
 			if len(sets[0]) != len(sets[1]) {
 				t.Fatalf("%d files, then %d", len(sets[0]), len(sets[1]))
+			}
+			if n := len(sets[0]["drawings.pdf"]); n < 50_000 || n > 2_000_000 {
+				t.Errorf("drawings.pdf has %d bytes: want less than 2 MB, to be sent about", n)
 			}
 			for name, data := range sets[0] {
 				if !bytes.Equal(data, sets[1][name]) {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"slices"
 
 	"slabwright/drawing"
@@ -35,6 +36,39 @@ func (f *flow) grid(id, heading string, t grid) drawing.Rect {
 	items, box := t.set(geom.V(f.room.Min.X, f.room.Max.Y), f.room.Width(), f.m.lines)
 	f.put(id, heading, items, box.Height()+2.5)
 	return box
+}
+
+// long adds a table whose rows go on on the next page, under the same heads.
+func (f *flow) long(id, heading string, t grid) {
+	for k := 1; len(t.rows) > 0; k++ {
+		part, n := t, 0
+		for n < len(t.rows) {
+			part.rows = t.rows[:n+1]
+			if drawing.Small+4.1+part.tall(f.room.Width()) > f.room.Height() {
+				break
+			}
+			n++
+		}
+		if fresh := f.room.Max.Y == f.next.Max.Y; n < min(3, len(t.rows)) && !fresh {
+			f.turn()
+			k--
+			continue
+		}
+		n = max(n, 1)
+		part.rows = t.rows[:n]
+		f.grid(fmt.Sprintf("%s-%d", id, k), heading, part)
+		t.rows = t.rows[n:]
+		t.bold, t.bars = t.bold[min(n, len(t.bold)):], t.bars[min(n, len(t.bars)):]
+		if len(t.rows) > 0 {
+			f.turn()
+		}
+	}
+}
+
+// turn starts the next page.
+func (f *flow) turn() {
+	f.done, f.items = append(f.done, f.items), nil
+	f.room, f.top = f.next, f.next.Max.Y
 }
 
 // head adds a heading.

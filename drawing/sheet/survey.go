@@ -45,23 +45,14 @@ func (m *maker) surveyPages(pg page, room drawing.Rect) []page {
 	pg.block.DocumentType = m.say("survey")
 	pg, _ = m.pictures(pg, m.surveyShot())
 	pages := []page{pg}
-	rest := m.readings()
-	for n := 1; len(rest.rows) > 0 || n == 1; n++ {
-		next := m.new(fmt.Sprintf("readings-%d", n), m.say("Readings, as measured and as adjusted"))
+	f := m.down(room).onto(room)
+	f.long("walls", m.say("Walls, left to right"), m.wallTable())
+	f.long("readings", m.readingsHead(), m.readings())
+	m.surveyText(f)
+	for i, items := range f.pages() {
+		next := m.new(fmt.Sprintf("readings-%d", i+1), m.say("Readings, as measured and as adjusted"))
 		next.block.DocumentType = m.say("survey")
-		f := m.down(room)
-		if n == 1 {
-			f.grid("walls", m.say("Walls, left to right"), m.wallTable())
-		}
-		take := min(len(rest.rows), max(1, int((f.room.Height()-50)/rowHeight)))
-		part := rest
-		part.rows, part.bold, part.bars = rest.rows[:take], rest.bold[:take], rest.bars[:take]
-		rest.rows, rest.bold, rest.bars = rest.rows[take:], rest.bold[take:], rest.bars[take:]
-		f.grid(fmt.Sprintf("readings-%d", n), m.readingsHead(), part)
-		if len(rest.rows) == 0 {
-			m.surveyText(f)
-		}
-		next.sheet.Add(f.items...)
+		next.sheet.Add(items...)
 		pages = append(pages, next)
 	}
 	return pages
