@@ -54,20 +54,25 @@ func (m *maker) marks(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 	var out []drawing.Item
 	for _, k := range list {
 		at := paperAt(pl, k.at)
-		near := c.near(at, 2*markFar)
 		best, low := k.drawn(m, at, markShaft), math.Inf(1)
-		for shaft := markShaft; shaft < markFar/2; shaft += 3 {
-			for off := -markFar; off <= markFar; off++ {
-				end := k.drawn(m, at.Sub(k.in.Mul(float64(off))), shaft)
-				price := math.Abs(float64(off)) + float64(shaft-markShaft)
-				if off < 0 {
-					price *= 3 // over what is cut
-				}
-				if price < low && frame.Holds(drawing.Bounds(end).Grow(0.5)) {
-					if price += near.over(end); price < low {
-						best, low = end, price
+		for _, far := range []unit.Length{markFar, 4 * markFar} {
+			near := c.near(at, 2*far)
+			for shaft := markShaft; shaft < markFar/2; shaft += 3 {
+				for off := -far; off <= far; off++ {
+					end := k.drawn(m, at.Sub(k.in.Mul(float64(off))), shaft)
+					price := math.Abs(float64(off)) + float64(shaft-markShaft)
+					if off < 0 {
+						price *= 3 // over what is cut
+					}
+					if price < low && frame.Holds(drawing.Bounds(end).Grow(0.5)) {
+						if price += near.over(end); price < low {
+							best, low = end, price
+						}
 					}
 				}
+			}
+			if !math.IsInf(low, 1) {
+				break
 			}
 		}
 		c.take(drawing.Group{Items: best})
