@@ -18,12 +18,10 @@ func (s *sheetSearch) many() Plan {
 		m.limit = append(m.limit, s.boards[k].count)
 	}
 	m.bound = roundUp(m.byArea(s.demand), s.step)
-	m.quick()
-	if !m.closed() {
-		m.filled()
-	}
-	if !m.closed() {
-		m.columns()
+	for _, next := range []func(){m.quick, m.filled, m.columns} {
+		if !m.over() {
+			next()
+		}
 	}
 	return m.plan()
 }
@@ -51,6 +49,9 @@ type cutBoard struct {
 }
 
 func (m *manySheets) closed() bool { return m.best != nil && m.bound > m.cost-1e-6*(1+m.cost) }
+
+// over says whether nothing is left to search for, or to search with.
+func (m *manySheets) over() bool { return m.closed() || m.b.left <= 0 || m.b.stopped }
 
 // byArea is the least cost by area alone: boards that give area at the least
 // price first, as far as they go.
@@ -180,13 +181,13 @@ func (m *manySheets) quick() {
 	}
 	for _, r := range m.rules(m.leaves) {
 		try(r)
-		if m.closed() || m.b.left <= 0 || m.b.stopped {
+		if m.over() {
 			return
 		}
 	}
 	number := uint64(1)
 	for range shuffles {
-		if m.closed() || m.b.left <= 0 || m.b.stopped || best.order == nil {
+		if m.over() || best.order == nil {
 			return
 		}
 		r := rule{slices.Clone(best.order), best.cross, slices.Clone(best.taste)}
@@ -252,16 +253,26 @@ func (m *manySheets) filled() {
 	if m.p.Stages > 0 || slices.Contains(m.plain, false) || m.natural() {
 		return
 	}
-	value := make([]float64, len(m.parts))
-	for i, p := range m.parts {
-		value[i] = p.area * (1 + 0.02*math.Sqrt(p.area/m.parts[m.largest()].area))
-	}
-	plan := m.greedily(nil, func(k int, left []int) []located { return m.fillBoard(k, left, value) })
-	if plan != nil {
-		m.take(plan)
-		m.learn(plan)
+	large := m.parts[m.largest()]
+	for _, taste := range tastesOfParts {
+		value := make([]float64, len(m.parts))
+		for i, p := range m.parts {
+			value[i] = p.area * (1 + taste.area*math.Sqrt(p.area/large.area) + taste.long*float64(max(p.l, p.high()))/float64(max(large.l, large.high())))
+		}
+		plan := m.greedily(nil, func(k int, left []int) []located { return m.fillBoard(k, left, value) })
+		if plan != nil {
+			m.take(plan)
+			m.learn(plan)
+		}
+		if m.over() {
+			return
+		}
 	}
 }
+
+// tastesOfParts make large or long parts a little more welcome in the first
+// boards: what is awkward comes first.
+var tastesOfParts = []struct{ area, long float64 }{{0.02, 0}, {0, 0}, {0.1, 0}, {0, 0.1}, {0.3, 0}, {0, 0.3}, {0.1, 0.2}}
 
 func (m *manySheets) natural() bool {
 	return slices.ContainsFunc(m.leaves, func(f leaf) bool { return f.low || f.high })
@@ -288,7 +299,7 @@ func (m *manySheets) fillBoard(k int, left []int, value []float64) []located {
 		return nil
 	}
 	q := m.limited(on, gone, value, m.aside())
-	q.charge(fillRounds)
+	q.close(fillRounds)
 	return m.located(k, q, on)
 }
 
@@ -313,10 +324,13 @@ func (m *manySheets) located(k int, q *limited, on scaled) []located {
 	return out
 }
 
+// asideSteps bounds the search for one pattern.
+const asideSteps = 1200
+
 // aside is a budget for a search inside this one, which takes its steps from it.
 func (m *manySheets) aside() *budget {
 	m.b.spend(1)
-	return &budget{left: 2000}
+	return &budget{left: asideSteps}
 }
 
 // columns solves the linear programme over patterns and rounds it.

@@ -5,28 +5,33 @@ import "math"
 // mostOf finds the most value out of one sheet. Limits of 0 are none.
 func mostOf(length, width grid, shapes []shape, value []float64, limit []int, stages int, b *budget) *limited {
 	q := newLimited(length, width, shapes, value, limit, stages, b)
-	q.charge(chargeRounds)
+	q.close(chargeRounds)
+	return q
+}
+
+// close works until the best value is proved or the budget is spent.
+func (q *limited) close(rounds int) {
+	q.charge(rounds)
 	if q.have >= q.bound-1e-9 {
-		return q
+		return
 	}
-	q.remember(make([]float64, len(value)))
+	q.remember(make([]float64, len(q.value)))
 	gap := max(q.step, q.bound/2000)
 	for q.have < q.bound-1e-9 {
 		floor := max(q.have, q.bound-gap)
 		d := q.builder(floor)
 		if !d.run() {
-			return q
+			return
 		}
 		if q.have > floor {
 			q.bound = q.have
 			q.hear()
-			return q
+			return
 		}
 		q.bound = q.down(floor)
 		q.hear()
 		gap *= 2
 	}
-	return q
 }
 
 func newLimited(length, width grid, shapes []shape, value []float64, limit []int, stages int, b *budget) *limited {
