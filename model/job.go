@@ -218,10 +218,18 @@ type SlabOffer struct {
 	Natural   int // number of natural edges, 0 to 2
 	Widths    []unit.Length
 	Every     unit.Length
+	Flaws     []Flaw  // what no part and no saw cut may meet
 	Moisture  float64 // percent, 0: not given
 	Price     float64
 	Count     int // 0: as many as wanted
 	Pos       Pos
+}
+
+// Flaw is a knot, a split or a nail in a slab: a rectangle, From its left end and
+// Up from its base line, the straight or lower edge.
+type Flaw struct {
+	From, Up      unit.Length
+	Length, Width unit.Length
 }
 
 // BarOffer is a steel bar on offer.

@@ -196,6 +196,10 @@ func (v *cutView) draw(pl dim.Plate) []drawing.Item {
 	for _, q := range v.lay.Placed {
 		out = append(out, v.part(q, at)...)
 	}
+	for _, k := range v.sheet.KeepOut {
+		q := mapped(loopOf(k), at)
+		out = append(out, drawing.Outline(q, v.m.lines.Outline()), drawing.Line(q[0], q[2], v.m.lines.Fine()), drawing.Line(q[1], q[3], v.m.lines.Fine()))
+	}
 	for i, c := range v.lay.Cuts {
 		out = append(out, drawing.Group{ID: fmt.Sprintf("cut-%d", i+1), Title: v.m.sayf("cut %d", i+1), Items: []drawing.Item{drawing.Area{Loops: [][]geom.Vec{mapped(v.kerf(c), at)}, Ink: drawing.Red}}})
 	}
@@ -377,6 +381,9 @@ func (v *cutView) notes() []string {
 			w = append(w, m.length(x))
 		}
 		out = append(out, m.sayf("Usable widths every %s from the left end: %s.", m.length(v.offer.Every), strings.Join(w, ", ")))
+	}
+	if len(v.sheet.KeepOut) > 0 {
+		out = append(out, m.say("Crossed boxes are flaws that no part and no cut meets."))
 	}
 	if v.offer.Natural == 2 {
 		out = append(out, m.say("Both natural edges are taken to lie evenly about a straight middle line; lay the outline on the slab and see."))

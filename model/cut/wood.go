@@ -133,6 +133,9 @@ func (s *Shopping) sheetOf(o model.SlabOffer, n int) saw.Sheet {
 	for _, w := range o.Widths {
 		out.Width = max(out.Width, w)
 	}
+	for _, f := range o.Flaws {
+		out.KeepOut = append(out.KeepOut, saw.Rect{X: f.From, Y: f.Up, Length: f.Length, Width: f.Width})
+	}
 	switch o.Natural {
 	case 1:
 		out.Natural = []saw.Side{saw.High}

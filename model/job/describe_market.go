@@ -44,10 +44,21 @@ func slabForm() form[model.SlabOffer] {
 		may("natural", "number of natural edges", count(0, 2), func(s *S) *int { return &s.Natural }),
 		may("widths", "usable widths of a slab with natural edges, from one end to the other", list("widths", length(50, 2000), 2, 100), func(s *S) *[]unit.Length { return &s.Widths }),
 		may("every", "distance along the slab from one of the widths to the next", length(10, 2000), func(s *S) *unit.Length { return &s.Every }),
+		may("flaws", "knots, splits and nails that no part and no saw cut may meet", list("flaws", flawForm(), 0, 100), func(s *S) *[]model.Flaw { return &s.Flaws }),
 		may("moisture", "moisture of the wood, per cent", percent(0, 60), func(s *S) *float64 { return &s.Moisture }),
 		need("price", "price of one, in your currency", plain("a price", 0, maxPrice), func(s *S) *float64 { return &s.Price }),
 		may("count", "how many there are; as many as wanted if nothing is said", count(1, 1000), func(s *S) *int { return &s.Count }),
 	}, checkSlab, schema{"dependentRequired": schema{"widths": []string{"every"}, "every": []string{"widths"}}}))
+}
+
+func flawForm() form[model.Flaw] {
+	type F = model.Flaw
+	return inner(record("a flaw", []field[F]{
+		need("from", "from the left end of the slab", length(0, 10000), func(f *F) *unit.Length { return &f.From }),
+		need("up", "from its base line, the straight or lower edge", length(0, 2000), func(f *F) *unit.Length { return &f.Up }),
+		need("length", "along the grain", length(1, 10000), func(f *F) *unit.Length { return &f.Length }),
+		need("width", "across the grain", length(1, 2000), func(f *F) *unit.Length { return &f.Width }),
+	}, nil))
 }
 
 func checkSlab(r *reader, e *entry[model.SlabOffer]) {

@@ -129,6 +129,7 @@ func TestReadMarket(t *testing.T) {
 	s.Pos = model.Pos{}
 	equal(t, "slab", s, model.SlabOffer{Name: "ash one natural edge", Species: "European ash", Length: 2400, Width: 900, Thickness: 45,
 		Natural: 1, Widths: []unit.Length{960, 930, 900, 910, 940, 950, 960}, Every: 400, Price: 690})
+	equal(t, "flaws", o.Slabs[1].Flaws, []model.Flaw{{From: 900, Up: 200, Length: 60, Width: 40}})
 	equal(t, "moisture and count", []float64{o.Slabs[1].Moisture, float64(o.Slabs[1].Count)}, []float64{9.5, 2})
 	equal(t, "bar", []any{o.Bars[0].Section, o.Bars[0].Length, o.Bars[0].Price}, []any{"L50x50x6", 6 * unit.M, 58.0})
 	h := j.House

@@ -79,6 +79,7 @@ people:
 #   kerf: {wood: 4, steel: 2.5}
 #   slabs:
 #     - {name: ash with one natural edge, species: European ash, length: 2400, width: 900, thickness: 45, natural: 1, price: 690}
+#     - {name: oak with a knot, species: European oak, length: 2000, width: 600, thickness: 45, price: 310, flaws: [{from: 900, up: 200, length: 60, width: 40}]}
 #   bars:
 #     - {section: L50x50x6, length: 6 m, price: 58}
 

@@ -42,10 +42,7 @@ func boardOf(s Sheet, p Problem) board {
 		b.keep = append(b.keep, box{onGrid(k.X), onGrid(k.Y), onGrid(k.X + k.Length), onGrid(k.Y + k.Width)})
 	}
 	b.whole = len(b.keep) == 0
-	b.area = between(b.lo, b.hi)
-	for _, k := range b.keep {
-		b.area -= float64(k.x1-k.x0) * float64(k.y1-k.y0)
-	}
+	b.area = between(b.lo, b.hi) // keep-outs may lie on each other or outside: not taken off
 	return b
 }
 
