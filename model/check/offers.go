@@ -10,7 +10,7 @@ import (
 
 var offerRule = Rule{
 	ID: "on-offer", Title: "The slab can be cut from one on offer",
-	Basis: "length, width and thickness of each part against what the job file says is on offer; saw cuts and several parts from one slab are not looked at",
+	Basis: "length, width and thickness of each part against what the job file says is on offer, each part by itself; saw cuts and several parts from one slab: see what to buy in report.md",
 	Why:   "A slab that is longer, wider or thicker than anything that can be bought has to be joined, or drawn again, before anything else is worth ordering.",
 	Run: func(s Site) []find.Finding {
 		if len(s.Job.Offers.Slabs) == 0 {
