@@ -12,8 +12,12 @@ import (
 // follow as if it were in place.
 type Order []Way
 
-// mostLooks bounds the search for one part.
-const mostLooks = 6000
+type orderKey struct{}
+
+// OrderOf gives the order of a finished design, worked out once.
+func OrderOf(d *model.Design) Order {
+	return d.Once(orderKey{}, func() any { return NewScene(d).Order() }).(Order)
+}
 
 // Order takes the finished desk apart, part by part: the last that comes off is
 // the first that goes on. Taking a part away never shuts in another, so where this
@@ -69,7 +73,7 @@ func next(there []*model.Part, tasks map[*model.Part]*task) Way {
 	}
 	var first Way
 	for i, p := range loose {
-		w := tasks[p].search(there, mostLooks)
+		w := tasks[p].out(there)
 		if w.Verdict == motion.Found {
 			return w
 		}

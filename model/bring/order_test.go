@@ -1,13 +1,15 @@
 package bring_test
 
 import (
-	"fmt"
 	"os"
+	"slices"
+	"strings"
 	"testing"
-	"time"
 
 	"slabwright/model"
 	"slabwright/model/bring"
+	"slabwright/model/calc/motion"
+	"slabwright/model/geom"
 	"slabwright/model/job"
 	"slabwright/presets"
 )
@@ -18,7 +20,12 @@ func design(t testing.TB, preset string) *model.Design {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j, bad := job.Read("job.yaml", data, presets.All())
+	return build(t, string(data))
+}
+
+func build(t testing.TB, text string) *model.Design {
+	t.Helper()
+	j, bad := job.Read("job.yaml", []byte(text), presets.All())
 	if len(bad) > 0 {
 		t.Fatal(job.Text(bad))
 	}
@@ -26,26 +33,159 @@ func design(t testing.TB, preset string) *model.Design {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, p := range presets.All() {
-		if p.Name == j.Preset {
-			d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House}, j.Settings)
-			d.Finish()
-			return d
-		}
-	}
-	t.Fatal("no preset")
-	return nil
+	i := slices.IndexFunc(presets.All(), func(p model.Preset) bool { return p.Name == j.Preset })
+	d := presets.All()[i].Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House}, j.Settings)
+	d.Finish()
+	return d
 }
 
-func TestLook(t *testing.T) {
-	for _, name := range []string{"studio", "corner", "alcove"} {
-		d := design(t, name)
-		start := time.Now()
-		s := bring.NewScene(d)
-		o := s.Order()
-		fmt.Println(name, time.Since(start))
-		for i, w := range o {
-			fmt.Printf("%2d %-24s %-8s looks %5d least %6.1f %s-%s %v\n", i+1, w.Part.ID, w.Verdict, w.Looks, float64(w.Least.Gap), w.Least.Part, w.Least.Near, w.Poses)
+// Every part of the presets goes in, in an order in which what carries comes
+// before what is carried.
+func TestPresetsGoTogether(t *testing.T) {
+	for _, p := range presets.All() {
+		d := design(t, p.Name)
+		order := bring.NewScene(d).Order()
+		if len(order) != len(d.Parts) {
+			t.Errorf("%s: %d of %d parts are in the order", p.Name, len(order), len(d.Parts))
 		}
+		at := map[string]int{}
+		for i, w := range order {
+			at[w.Part.ID] = i
+			if w.Verdict != motion.Found {
+				t.Errorf("%s: %s: %s", p.Name, w.Part.ID, w.Verdict)
+			}
+			if w.Least.Gap < -0.01 {
+				t.Errorf("%s: %s meets %s by %.3f mm", p.Name, w.Part.ID, w.Least.Near, float64(-w.Least.Gap))
+			}
+		}
+		for _, q := range d.Parts {
+			if q.Angle != nil && at[q.ID] > at[q.Angle.Under] || q.Rod != nil && at[q.ID] > at[q.Rod.Shelf] {
+				t.Errorf("%s: %s is mounted after what it carries", p.Name, q.ID)
+			}
+		}
+	}
+}
+
+// The ways of slabs that are not turned are followed once more with the solids
+// as they are drawn, by the kernel's own distances: only what carries a slab may
+// touch it.
+func TestStraightWaysAreClearForTheSolids(t *testing.T) {
+	for _, p := range presets.All() {
+		d := design(t, p.Name)
+		var there []*model.Part
+		followed := 0
+		for _, w := range bring.NewScene(d).Order() {
+			if w.Part.Slab != nil && w.Straight() {
+				followed++
+				for _, by := range stations(w.Poses) {
+					solid := w.Part.Bodies[0].Solid.Place(geom.Pose{At: by.Flat().Turn(w.Part.Slab.Pose.Turn).Up(by.Z)})
+					for _, q := range there {
+						if q.Rod != nil { // sticks in its shelf
+							continue
+						}
+						for _, b := range q.Bodies {
+							if g := geom.Clearance(solid, b.Solid); g.Err != nil || g.Distance < -0.05 {
+								t.Fatalf("%s: %s meets %s by %.2f mm, %v off its place", p.Name, w.Part.ID, q.ID, float64(-g.Distance), by)
+							}
+						}
+					}
+				}
+			}
+			there = append(there, w.Part)
+		}
+		if followed == 0 && p.Name != "corner" {
+			t.Errorf("%s: no slab goes in straight", p.Name)
+		}
+	}
+}
+
+// stations are shifts along a way, some 60 mm apart.
+func stations(way []motion.Pose) []geom.Vec3 {
+	var out []geom.Vec3
+	for i := 1; i < len(way); i++ {
+		a, b := way[i-1].At, way[i].At
+		n := int(b.Sub(a).Len()/60) + 1
+		for k := range n + 1 {
+			v := a.Add(b.Sub(a).Mul(float64(k) / float64(n)))
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+func TestMovesRead(t *testing.T) {
+	order := bring.NewScene(design(t, "corner")).Order()
+	for _, w := range order {
+		if w.Part.ID != "back worktop" {
+			continue
+		}
+		got := strings.Join(w.Moves(), "; ")
+		for _, part := range []string{"hold it in front of its place", "push it back", "lower its left end", "lower it 40 mm"} {
+			if !strings.Contains(got, part) {
+				t.Errorf("%q lacks %q", got, part)
+			}
+		}
+	}
+}
+
+// A hollow that narrows to the front, with a rack close over the whole slab: it
+// can neither be drawn out nor lifted, until it is as short as the front is wide.
+const narrowing = `title: narrowing
+room:
+  readings_at: 750
+  ceiling: 2480
+  corners: [A, B, C, D]
+  walls:
+    - {name: left, from: A, to: B, make: solid brick}
+    - name: back
+      from: B
+      to: C
+      make: solid brick
+      obstacles:
+        - {name: rack, kind: rack, from: B, start: 5, end: 1455, bottom: 775, top: 2300, depth: 540, free: 5}
+    - {name: right, from: C, to: D, make: solid brick}
+  readings:
+    - {between: A-B, is: 700.1}
+    - {between: B-C, is: 1460.0}
+    - {between: C-D, is: 700.1}
+    - {between: A-D, is: 1440.0}
+    - {between: A-C, is: 1610.2}
+    - {between: B-D, is: 1610.2}
+design:
+  preset: alcove
+  parameters: {surface: 750, shelves: 0, sitting: no, thickness: 40, depth: 540}
+`
+
+func TestShutInAndFreed(t *testing.T) {
+	d := build(t, narrowing)
+	s := bring.NewScene(d)
+	order := s.Order()
+	last := order[len(order)-1]
+	if last.Part.ID != "worktop" || last.Verdict != motion.NoWay {
+		t.Fatalf("%s: %s", last.Part.ID, last.Verdict)
+	}
+	trouble := s.Trouble(last.Part, d.Parts)
+	if len(trouble.Ways) == 0 || trouble.Ways[0].Text != "make it 10 mm shorter" {
+		t.Errorf("%+v", trouble.Ways)
+	}
+	free := strings.Replace(narrowing, "bottom: 775", "bottom: 1900", 1)
+	order = bring.NewScene(build(t, free)).Order()
+	if w := order[len(order)-1]; w.Verdict != motion.Found {
+		t.Errorf("without the rack over it: %s", w.Verdict)
+	}
+}
+
+func BenchmarkStudio(b *testing.B) {
+	d := design(b, "studio")
+	for b.Loop() {
+		bring.NewScene(d).Order()
+	}
+}
+
+// What is shut in takes longest.
+func BenchmarkShutIn(b *testing.B) {
+	d := build(b, narrowing)
+	for b.Loop() {
+		bring.NewScene(d).Order()
 	}
 }

@@ -12,11 +12,15 @@ type Scene struct {
 	Design *model.Design
 	room   []lump
 	parts  map[*model.Part][]lump
+	looks  int // that may still be spent on searches
 }
+
+// mostLooks bounds the searches for all parts of a design together.
+const mostLooks = 12_000
 
 // NewScene prepares a finished design.
 func NewScene(d *model.Design) *Scene {
-	s := &Scene{Design: d, room: roomLumps(d.Room), parts: map[*model.Part][]lump{}}
+	s := &Scene{Design: d, room: roomLumps(d.Room), parts: map[*model.Part][]lump{}, looks: mostLooks}
 	for _, p := range d.Parts {
 		if len(p.Bodies) > 0 {
 			s.parts[p] = lumpsOf(p)
@@ -71,21 +75,28 @@ func boxOf(lumps []lump, pose geom.Pose) geom.Box {
 
 // task is one part to be taken out.
 type task struct {
+	scene  *Scene
 	part   *model.Part
 	frame  frame
 	own    []lump // in its own axes
 	box    geom.Box
 	moving []motion.Body
 	room   []motion.Body // in the part's axes
+	ends   unit.Length   // the furthest end of an open room's walls, along y
 	others map[*model.Part][]motion.Body
 }
 
 func (s *Scene) task(p *model.Part) *task {
-	t := &task{part: p, frame: frameOf(p, s.parts[p]), others: map[*model.Part][]motion.Body{}}
+	t := &task{scene: s, part: p, frame: frameOf(p, s.parts[p]), others: map[*model.Part][]motion.Body{}}
 	t.own = t.toOwn(s.parts[p])
 	t.box = boxOf(t.own, geom.Pose{})
 	t.moving = bodies(t.own)
 	t.room = bodies(t.toOwn(s.roomFor(p)))
+	if r := s.Design.Room; !r.Closed {
+		for _, c := range []model.Corner{r.Corners[0], r.Corners[len(r.Corners)-1]} {
+			t.ends = min(t.ends, t.frame.own(c.At.Up(0)).Y)
+		}
+	}
 	for q, lumps := range s.parts {
 		if q != p {
 			t.others[q] = bodies(t.toOwn(lumps))

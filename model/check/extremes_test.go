@@ -13,7 +13,7 @@ import (
 // TestExtremes turns every length of a bench to its least and to its largest
 // value: no rule breaks, and all findings can be written as JSON.
 func TestExtremes(t *testing.T) {
-	j := readJob(t, "extremes", skewRoom(84)+`people: [{name: she, stature: 1910, sex: female}]
+	j := readJob(t, "extremes", skewRoom(93)+`people: [{name: she, stature: 1910, sex: female}]
 offers: {currency: none, slabs: [{name: ash, species: European ash, length: 1700, width: 700, thickness: 45, natural: 1, widths: [612, 604, 618, 631, 622], every: 400, price: 300}]}
 `)
 	for _, p := range trial.Params {

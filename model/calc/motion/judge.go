@@ -141,8 +141,11 @@ const lastResort = 0.1
 // apart tells whether one direction keeps two bodies apart in every pose.
 func (s *sway) apart(a, b *Body, by float64) bool {
 	along := func(n vec) bool {
-		lo, hi, _, _ := s.reachOf(a.points, n)
 		l, h := span(b.points, n)
+		if lo, hi := span(a.points, n); max(l-hi, lo-h) <= by {
+			return false
+		}
+		lo, hi, _, _ := s.reachOf(a.points, n)
 		return max(l-hi, lo-h) > by
 	}
 	for _, list := range [][]vec{b.normals, a.normals} {
@@ -162,16 +165,13 @@ func (s *sway) apart(a, b *Body, by float64) bool {
 	return false
 }
 
-// caught tells whether two bodies overlap in every pose: two sections when no
-// side of either keeps them apart in any, two bodies in space when a corner of
-// one is inside the other in all.
+// caught tells whether two bodies overlap, or come closer than they may, in every
+// pose: two sections when no side of either keeps them apart in any, two bodies in
+// space when a corner of one is inside the other, or that near to it, in all.
 func (s *sway) caught(a, b *Body, clear float64) bool {
 	slack := float64(a.Slack + b.Slack)
 	if len(a.edges) == 0 {
 		return s.overlaps(a, b, clear-slack)
-	}
-	if clear > 0 {
-		return false
 	}
 	for _, p := range a.points {
 		if a.Slack == 0 && s.staysIn(p, b, clear-slack) {

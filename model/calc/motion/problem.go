@@ -15,10 +15,14 @@ type Problem struct {
 	To        *Pose     // where it has to get to; nil: anywhere Beyond
 	Out       geom.Vec3 // direction of length 1; used with Beyond
 	Beyond    unit.Length
+	Roomy     unit.Length // that must be free all round when it is Beyond
 	Ways      []Way       // that may change; the others stay as in From
 	Low, High Pose        // bounds of the ways that may change
-	Clear     unit.Length // to be kept to everything; negative: overlap that is let pass
-	Looks     int         // measurements until it gives up; 0: 20 000
+	// Clear is to be kept to everything; negative: overlap that is let pass. With
+	// 0, NoWay is exact. Above 0 there may still be a way that squeezes past a
+	// corner with less than three times as much.
+	Clear unit.Length
+	Looks int // measurements until it gives up; 0: 20 000
 }
 
 // Verdict is what a search ends with.

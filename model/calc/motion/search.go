@@ -1,9 +1,6 @@
 package motion
 
-import (
-	"container/heap"
-	"math"
-)
+import "math"
 
 // search is the work on one problem.
 type search struct {
@@ -16,11 +13,8 @@ type search struct {
 	to      *coords
 	cells   []cell
 	looks   int
-	unclear bool      // some boxes were set aside
-	best    []float64 // cost of the best way to each leaf so far
-	came    []int32
-	round   []int32 // in which best and came were set
-	turn    int32
+	unclear bool // some boxes were set aside
+	tree    tree
 }
 
 // smallest is the size of a box that is not cut on: nobody holds a slab that
@@ -47,12 +41,12 @@ func Search(p Problem) Answer {
 	}
 	s.start = s.loosen()
 	for s.looks < p.Looks {
-		trail, bounded := s.trail()
+		trail := s.trail()
 		switch {
 		case trail == nil && s.unclear:
 			return Answer{Verdict: GaveUp, Looks: s.looks}
 		case trail == nil:
-			return Answer{Verdict: NoWay, Looks: s.looks, Bounded: bounded}
+			return Answer{Verdict: NoWay, Looks: s.looks, Bounded: s.bounded()}
 		case !s.refine(trail):
 			return Answer{Verdict: Found, Way: s.shorten(s.poses(trail)), Looks: s.looks}
 		}
@@ -74,6 +68,7 @@ func (s *search) refine(trail []int32) bool {
 			s.setAside(i)
 			continue
 		}
+		s.drop(i)
 		s.cut(i)
 		for _, kid := range s.cells[i].kids {
 			if c := &s.cells[kid]; c.state == open && c.half >= smallest {
@@ -88,56 +83,19 @@ func (s *search) setAside(i int32) {
 	for _, n := range s.beside(i) {
 		s.cells[n].beside = nil
 	}
+	s.drop(i)
 	s.cells[i].state = unclear
 	s.unclear = true
 }
 
-// trail is the cheapest chain of leaves from the start to the end that are not
-// shut, nil if there is none; bounded tells whether all that can be reached
-// then keeps off the bounds.
-func (s *search) trail() ([]int32, bool) {
-	s.turn++
-	for len(s.best) < len(s.cells) {
-		s.best, s.came, s.round = append(s.best, 0), append(s.came, 0), append(s.round, 0)
-	}
-	start := s.at(s.start)
-	if s.cells[start].state >= unclear {
-		return nil, true
-	}
-	goal := int32(-1)
-	if s.to != nil {
-		goal = s.at(*s.to)
-		if s.cells[goal].state >= unclear {
-			return nil, false
+// bounded tells whether all that can be reached keeps off the bounds.
+func (s *search) bounded() bool {
+	for i := range s.cells {
+		if s.tree.in(int32(i)) && s.atBound(&s.cells[i]) {
+			return false
 		}
 	}
-	s.best[start], s.came[start], s.round[start] = 0, -1, s.turn
-	open := &queue{{start, s.guess(start)}}
-	done := make([]bool, len(s.cells))
-	bounded := true
-	for open.Len() > 0 {
-		i := heap.Pop(open).(entry).cell
-		if done[i] {
-			continue
-		}
-		done[i] = true
-		c := &s.cells[i]
-		if i == goal || s.to == nil && (c.past >= 0 || c.state != free && c.past+c.half >= 0 || c.state == free && c.past+c.half >= 0 && c.half >= smallest) {
-			return s.back(i), false
-		}
-		bounded = bounded && !s.atBound(c)
-		for _, n := range s.beside(i) {
-			if s.cells[n].state >= unclear || done[n] {
-				continue
-			}
-			cost := s.best[i] + s.cost(i, n)
-			if s.round[n] != s.turn || cost < s.best[n] {
-				s.best[n], s.came[n], s.round[n] = cost, i, s.turn
-				heap.Push(open, entry{n, cost + s.guess(n)})
-			}
-		}
-	}
-	return nil, bounded
+	return true
 }
 
 func (s *search) atBound(c *cell) bool {
@@ -147,17 +105,6 @@ func (s *search) atBound(c *cell) bool {
 		}
 	}
 	return false
-}
-
-func (s *search) back(i int32) []int32 {
-	var out []int32
-	for ; i >= 0; i = s.came[i] {
-		out = append(out, i)
-	}
-	for a, b := 0, len(out)-1; a < b; a, b = a+1, b-1 {
-		out[a], out[b] = out[b], out[a]
-	}
-	return out
 }
 
 // cost of going on to a neighbour: its distance, more if it may collide.
@@ -208,29 +155,6 @@ func (s *search) door(a, b int32) coords {
 		out[w] = (max(p.lo[w], q.lo[w]) + min(p.hi[w], q.hi[w])) / 2
 	}
 	return out
-}
-
-// entry and queue are the front of the search.
-type entry struct {
-	cell int32
-	cost float64
-}
-type queue []entry
-
-func (q queue) Len() int { return len(q) }
-func (q queue) Less(i, j int) bool {
-	if q[i].cost != q[j].cost {
-		return q[i].cost < q[j].cost
-	}
-	return q[i].cell < q[j].cell
-}
-func (q queue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
-func (q *queue) Push(x any)   { *q = append(*q, x.(entry)) }
-func (q *queue) Pop() any {
-	old := *q
-	x := old[len(old)-1]
-	*q = old[:len(old)-1]
-	return x
 }
 
 // far stands for "nothing near".

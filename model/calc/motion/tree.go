@@ -87,6 +87,10 @@ func (s *search) collect(at, of int32, out *[]int32) {
 	}
 }
 
+// cornered is how many times the distance of two bodies may be what their faces
+// and edges tell.
+const cornered = 3
+
 // cut halves a leaf along its way.
 func (s *search) cut(i int32) {
 	for _, n := range s.beside(i) {
@@ -100,6 +104,12 @@ func (s *search) cut(i int32) {
 	c.kids = [2]int32{s.add(c.lo, low, c.state == free), s.add(high, c.hi, c.state == free)}
 	c.beside = nil
 	s.cells[i] = c
+	s.tree.grow(len(s.cells))
+	for _, kid := range c.kids {
+		if s.cells[kid].state < unclear {
+			s.offerFromAround(kid)
+		}
+	}
 }
 
 // add makes a leaf and measures it.
@@ -117,6 +127,10 @@ func (s *search) add(lo, hi coords, isFree bool) int32 {
 	c.state, c.gap, c.way = j.state, j.gap, sway.widest(j, s.part, s.p.Ways, width, s.reach)
 	c.gap -= float64(s.p.Clear)
 	c.past = s.part.beyond(s.out, float64(s.p.Beyond))
+	if r := float64(s.p.Roomy); r > 0 && s.to == nil && c.past+c.half >= 0 && c.state != shut {
+		// the separation is less than the distance, in corners well less
+		c.past = min(c.past, cornered*s.part.closest(s.p.Fixed, r).gap-r)
+	}
 	s.cells = append(s.cells, c)
 	return int32(len(s.cells) - 1)
 }
