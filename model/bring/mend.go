@@ -29,7 +29,7 @@ type Mend struct {
 // looks of one attempt, and of all together.
 const (
 	attemptLooks = 400
-	troubleLooks = 3000
+	troubleLooks = 2500
 )
 
 // attempt is a search with a budget of its own.
@@ -136,7 +136,7 @@ func (a *attempt) later(tight motion.Tight) []Mend {
 }
 
 // steps of wood that may go.
-var trims = []unit.Length{2, 5, 10, 20, 40}
+var trims = []unit.Length{2, 5, 10, 20, 40, 80}
 
 // trims tries what a saw can do: shorter, shallower, thinner, an end or the back
 // edge undercut, two halves.

@@ -142,15 +142,15 @@ room:
       to: C
       make: solid brick
       obstacles:
-        - {name: rack, kind: rack, from: B, start: 5, end: 1455, bottom: 775, top: 2300, depth: 540, free: 5}
+        - {name: rack, kind: rack, from: B, start: 5, end: 1455, bottom: 775, top: 2300, depth: 600, free: 5}
     - {name: right, from: C, to: D, make: solid brick}
   readings:
-    - {between: A-B, is: 700.1}
+    - {between: A-B, is: 701.1}
     - {between: B-C, is: 1460.0}
-    - {between: C-D, is: 700.1}
-    - {between: A-D, is: 1440.0}
-    - {between: A-C, is: 1610.2}
-    - {between: B-D, is: 1610.2}
+    - {between: C-D, is: 701.1}
+    - {between: A-D, is: 1380}
+    - {between: A-C, is: 1583.2}
+    - {between: B-D, is: 1583.2}
 design:
   preset: alcove
   parameters: {surface: 750, shelves: 0, sitting: no, thickness: 40, depth: 540}
@@ -165,7 +165,7 @@ func TestShutInAndFreed(t *testing.T) {
 		t.Fatalf("%s: %s", last.Part.ID, last.Verdict)
 	}
 	trouble := s.Trouble(last.Part, d.Parts)
-	if len(trouble.Ways) == 0 || trouble.Ways[0].Text != "make it 10 mm shorter" {
+	if len(trouble.Ways) == 0 || trouble.Ways[0].Text != "make it 80 mm shorter" {
 		t.Errorf("%+v", trouble.Ways)
 	}
 	free := strings.Replace(narrowing, "bottom: 775", "bottom: 1900", 1)

@@ -16,7 +16,7 @@ type Scene struct {
 }
 
 // mostLooks bounds the searches for all parts of a design together.
-const mostLooks = 12_000
+const mostLooks = 6000
 
 // NewScene prepares a finished design.
 func NewScene(d *model.Design) *Scene {

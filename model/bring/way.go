@@ -164,10 +164,10 @@ var families = []struct {
 	ways  []motion.Way
 	looks int
 }{
-	{[]motion.Way{motion.Y, motion.Z, motion.Tilt}, 8000},
-	{[]motion.Way{motion.X, motion.Y, motion.Z, motion.Roll}, 1000},
-	{[]motion.Way{motion.X, motion.Y, motion.Z, motion.Turn}, 1000},
-	{[]motion.Way{motion.X, motion.Y, motion.Z, motion.Turn, motion.Roll, motion.Tilt}, 1000},
+	{[]motion.Way{motion.Y, motion.Z, motion.Tilt}, 4000},
+	{[]motion.Way{motion.X, motion.Y, motion.Z, motion.Roll}, 600},
+	{[]motion.Way{motion.X, motion.Y, motion.Z, motion.Turn}, 600},
+	{[]motion.Way{motion.X, motion.Y, motion.Z, motion.Turn, motion.Roll, motion.Tilt}, 600},
 }
 
 // search looks for a way by families, the simple ones first. A part that stands in
