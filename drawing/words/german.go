@@ -788,7 +788,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"Whether it holds a person has not been checked.":   "Ob es einen Menschen trägt, ist nicht geprüft.",
 	"strength and stiffness of slab, angle, screws and anchors; loads of standing and sitting people, and whether the slab tips under them": "Festigkeit und Steifigkeit von Platte, Winkel, Schrauben und Dübeln; Lasten stehender und sitzender Menschen, und ob die Platte unter ihnen kippt",
 	"how the boards of the roll-out table swell and shrink, and how a slab that is drying warps":                                            "wie die Bretter des Rolltischs quellen und schwinden und wie sich eine trocknende Platte verzieht",
-	"whether the parts can be carried from the street into the room; what stands in the room in front of the measured walls":                "ob sich die Teile von der Straße in den Raum tragen lassen; was im Raum vor den gemessenen Wänden steht",
+	"winding flights, landings, handrails and door leaves on the way in; what stands in the room in front of the measured walls":            "gewendelte Treppenläufe, Podeste, Handläufe und Türblätter auf dem Weg hinein; was im Raum vor den gemessenen Wänden steht",
 	"how likely the readings are right: one tape has one scale error that no closing check sees":                                            "wie wahrscheinlich die Ablesungen stimmen: ein Maßband hat einen Maßstabsfehler, den keine Schlussprobe zeigt",
 	"mains cables: their sizes, fuses, joints and protection are for an electrician; cables that the job does not name":                     "Netzleitungen: Querschnitte, Sicherungen, Verbindungen und Schutz sind Sache einer Elektrofachkraft; Kabel, die der Auftrag nicht nennt",
 

@@ -56,6 +56,13 @@ func (s Site) stretch(z model.Zone) (find.Finding, bool) {
 	if out.Status == find.Fail {
 		out.Status = find.Warn
 		out.Fix = []find.Fix{hint("make %s %.0f mm deeper there, or sit that much further out", slab.ID, float64(up(need-depth)))}
+		return out, true
+	}
+	if lack := need + body.LegStretch.Value - depth; lack > 0 {
+		out.Status = find.Note
+		out.Why += fmt.Sprintf(" The toes have room; to slide the feet forward by %.0f mm, %.0f mm are missing.", float64(body.LegStretch.Value), float64(up(lack)))
+		out.Assumed = append(out.Assumed, find.Assumption{What: body.LegStretch.Name, Source: body.LegStretch.Source})
+		out.Fix = []find.Fix{hint("sit %.0f mm further out to stretch the legs, or put the feet up on a rest", float64(up(lack)))}
 	}
 	return out, true
 }

@@ -75,7 +75,7 @@ func notChecked(w *strings.Builder) {
 var NotChecked = []string{
 	"strength and stiffness of slab, angle, screws and anchors; loads of standing and sitting people, and whether the slab tips under them",
 	"how the boards of the roll-out table swell and shrink, and how a slab that is drying warps",
-	"whether the parts can be carried from the street into the room; what stands in the room in front of the measured walls",
+	"winding flights, landings, handrails and door leaves on the way in; what stands in the room in front of the measured walls",
 	"how likely the readings are right: one tape has one scale error that no closing check sees",
 	"mains cables: their sizes, fuses, joints and protection are for an electrician; cables that the job does not name",
 }

@@ -8,7 +8,7 @@ import (
 	"slabwright/model/unit"
 )
 
-// testdata/geometry.yaml: closed forms for long panels, each found again by a
+// passage/testdata/geometry.yaml: closed forms for long panels, each found again by a
 // second method. The planner must find a way 0.1 mm below the longest panel and
 // prove that there is none 0.1 mm above.
 
