@@ -27,6 +27,8 @@ func (p *Part) Size() string {
 		return p.Angle.Title()
 	case p.Rod != nil:
 		return fmt.Sprintf("Ø%.0f x %.0f", float64(p.Rod.Dia), float64(p.Rod.InWall+p.Rod.InShelf+p.Rod.Gap))
+	case p.Post != nil:
+		return fmt.Sprintf("Ø%.0f x %.0f", float64(p.Post.Dia), float64(p.Post.Height))
 	case p.RollOut != nil:
 		return fmt.Sprintf("%.0f x %.0f x %.0f", float64(p.RollOut.Width), float64(p.RollOut.Depth), float64(p.RollOut.Height))
 	}

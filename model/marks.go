@@ -88,6 +88,8 @@ func (p *Part) making() string {
 		return fmt.Sprint(p.Kind, p.Material, um(p.Rod.Dia), um(p.Rod.Length()))
 	case p.Slab != nil:
 		return fmt.Sprint(p.Kind, p.Material, p.Slab.making())
+	case p.Post != nil:
+		return fmt.Sprint(p.Kind, um(p.Post.Dia), um(p.Post.Height))
 	case p.RollOut != nil:
 		return fmt.Sprint(p.Kind, p.Material, p.RollOut.making(), math.Round(float64(p.Volume())))
 	}

@@ -16,6 +16,7 @@ const (
 	KindAngle   Kind = "angle"
 	KindRod     Kind = "rod"
 	KindRollOut Kind = "roll-out table"
+	KindPost    Kind = "table leg"
 )
 
 // Part is one thing that is made and put in, finished: its solids stand in the
@@ -30,6 +31,7 @@ type Part struct {
 	Angle    *AnglePart // steel angles
 	Rod      *RodPart
 	RollOut  *RollOutPart
+	Post     *PostPart
 	Cut      *AsCut   // set when it is already cut
 	Bears    []string // parts and walls that it is meant to touch
 	Line     string   // line of the description

@@ -19,6 +19,7 @@ type cornerParams struct {
 	LegGap    unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
 	ShorterBy unit.Length `is:"0" min:"0" max:"400" help:"cut every angle shorter than its wall by this; 0 finds the least"`
 	Pitch     unit.Length `is:"300" min:"100" max:"600" help:"largest distance of wall fixings and of screws"`
+	LegAt     unit.Length `is:"1650" min:"100" max:"5000" help:"table leg under the front of the left worktop, from its front end"`
 	SeatAt    unit.Length `is:"1500" min:"300" max:"6000" help:"middle of the seat, from the left end of the back worktop"`
 	CableHole unit.Length `is:"60" min:"20" max:"90" help:"cable hole near the back edge"`
 }
@@ -48,6 +49,8 @@ func corner(s model.Site, p cornerParams) *model.Design {
 	steel := newLedger(p.Section, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
 	steel.carry(d, "back worktop", back, left, right)
 	steel.named("side").carry(d, "side worktop", left, front)
+
+	d.Add("leg", model.Post(60).Under("side worktop", model.At{X: p.LegAt, Back: p.SideDepth - 70}))
 
 	d.SitAt("desk", "back worktop", p.SeatAt, s.People)
 	return d

@@ -31,7 +31,7 @@ var seatRule = Rule{
 			}
 			if len(carriers) == 0 {
 				out = append(out, find.Finding{
-					Parts: []string{p.ID}, Why: "Neither an angle nor a rod carries " + p.ID + ".",
+					Parts: []string{p.ID}, Why: "Neither an angle nor a rod nor a table leg carries " + p.ID + ".",
 					Measured: &find.Quantity{Value: 0, Unit: "supports"}, Required: &find.Limit{Value: 1, Relation: find.AtLeast, Unit: "supports"},
 					Fix: []find.Fix{hint("add an angle along one of its walls")},
 				}.Judge())
@@ -41,11 +41,11 @@ var seatRule = Rule{
 	},
 }
 
-// carriersOf gives the angles and rods that carry a slab.
+// carriersOf gives the angles, rods and table legs that carry a slab.
 func carriersOf(d *model.Design, slab *model.Part) []*model.Part {
 	var out []*model.Part
 	for _, p := range d.Parts {
-		if p.Angle != nil && p.Angle.Under == slab.ID || p.Rod != nil && p.Rod.Shelf == slab.ID {
+		if p.Angle != nil && p.Angle.Under == slab.ID || p.Post != nil && p.Post.Under == slab.ID || p.Rod != nil && p.Rod.Shelf == slab.ID {
 			out = append(out, p)
 		}
 	}

@@ -49,6 +49,7 @@ var All = []Rule{
 	goesInRule, wayInRule,
 	woodEdges, steelEdges, naturalEdge, offerRule, massRule,
 	cableWay, cableApart, cableFill, cableLength, cableKnees, lightDrop, lightSupply,
+	sagRule, bendingRule, pressureRule, wobbleRule, liftRule,
 }
 
 // ByID gives the rule of that name, and whether there is one.
@@ -61,12 +62,14 @@ func ByID(id string) (Rule, bool) {
 
 // Run runs every rule. A rule that breaks becomes a finding of its own: the
 // others still run.
-func Run(s Site) []find.Finding {
+func Run(s Site) []find.Finding { return run(s, All) }
+
+func run(s Site, rules []Rule) []find.Finding {
 	s.shapes = shapesOf(s.Design)
 	s.wires = wire.Of(s.Design, s.Job.Wiring)
-	parts := make([][]find.Finding, len(All))
+	parts := make([][]find.Finding, len(rules))
 	var wait sync.WaitGroup
-	for i, r := range All {
+	for i, r := range rules {
 		wait.Go(func() { parts[i] = runOne(r, s) })
 	}
 	wait.Wait()

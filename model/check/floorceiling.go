@@ -29,13 +29,13 @@ var floorCeiling = Rule{
 	},
 }
 
-// extreme finds the part for which a measure is least. A table on castors stands
-// on the floor and is left out.
+// extreme finds the part for which a measure is least. A table on castors and
+// a table leg stand on the floor and are left out.
 func (s Site) extreme(of func(*model.Part, geom.Box) unit.Length) *model.Part {
 	var best *model.Part
 	var least unit.Length
 	for _, p := range s.Design.Parts {
-		if len(p.Bodies) == 0 || p.RollOut != nil {
+		if len(p.Bodies) == 0 || p.RollOut != nil || p.Post != nil {
 			continue
 		}
 		if v := of(p, s.shapes[p]().bounds); best == nil || v < least {

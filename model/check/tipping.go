@@ -34,6 +34,13 @@ func lies(d *model.Design, slab *model.Part) (find.Finding, bool) {
 	screwed := true
 	var names []string
 	for _, a := range carriersOf(d, slab) {
+		if a.Post != nil {
+			names = append(names, a.ID)
+			for _, loop := range a.Footprint().Intersect(wood).Loops() {
+				corners = append(corners, loop...)
+			}
+			continue
+		}
 		if a.Angle == nil {
 			return find.Finding{Status: find.Pass, Parts: []string{slab.ID}, Why: fmt.Sprintf("%s hangs on rods, which hold it like beams built into the wall; whether they are strong enough is not checked.", capital(slab.ID))}, true
 		}

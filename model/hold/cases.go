@@ -54,6 +54,8 @@ type bench struct {
 	variant  variant
 	assembly plate.Assembly
 	supports []support
+	quick    bool   // one coarse mesh is enough
+	known    *found // where a person is worst, when that is known
 }
 
 // kilos is the spread load, kg/m2.

@@ -13,6 +13,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"sync"
 
@@ -26,11 +27,13 @@ import (
 // memoKey is under which a design keeps its statics.
 type memoKey struct{ loads string }
 
+func keyOf(j model.Job, l model.Loads) memoKey { return memoKey{fmt.Sprint(l, creep(j, l))} }
+
 // Of works out the statics of a finished design, once. It fills in what the job
 // does not say of the loads.
 func Of(d *model.Design, j model.Job) *Statics {
 	loads, assumed := Filled(j)
-	return d.Once(memoKey{fmt.Sprint(loads, creep(j, loads))}, func() any {
+	return d.Once(keyOf(j, loads), func() any {
 		s := &Statics{Loads: loads, Assumed: assumed}
 		var parts []*model.Part
 		for _, p := range d.Parts {
@@ -56,11 +59,15 @@ func newBench(d *model.Design, p *model.Part, l model.Loads, kDef float64) *benc
 	return &bench{design: d, part: p, loads: l, creep: kDef, walked: p.Kind == model.KindSlab, variant: variant{class: class}}
 }
 
-// Meshes: the sweep runs on a coarse one; the answers come from a fine one, and
-// from a finer one when the deflection moved by more than a hundredth.
+var errFalls = errors.New("it tips off what carries it by its own weight")
+
+// Meshes, in unknowns wanted: the sweep runs on a coarse one; the answers come
+// from a fine one, and from the finest when the deflection moved by more than a
+// hundredth from the one before.
 const (
-	coarse, fine, finest = 2000, 4200, 9000 // unknowns wanted
-	still                = 0.01
+	coarse, middling, fine, finest = 1200, 2400, 4500, 9000
+
+	still = 0.01
 )
 
 // sizeFor is the side of the cells that gives so many unknowns.
@@ -80,9 +87,8 @@ func (b *bench) slab() Slab {
 		out.Trouble = "nothing carries it"
 		return out
 	}
-	out.Outline = b.assembly.Plates[0].Outline.Place(b.part.Slab.Pose)
 	if err := b.solve(&out); err != nil {
-		out.Trouble = err.Error()
+		out.Trouble, out.Falls = err.Error(), errors.Is(err, errFalls)
 	}
 	return out
 }
@@ -93,8 +99,16 @@ type mesh struct {
 	dead *plate.Result
 }
 
-func (b *bench) mesh(unknowns float64) (mesh, error) {
-	s, err := plate.New(b.assembly, sizeFor(b.assembly.Plates[0], unknowns))
+// mesh cuts the slab; what carried on the mesh before is a good guess.
+func (b *bench) mesh(unknowns float64, before *plate.Result) (mesh, error) {
+	a := b.assembly
+	if before != nil {
+		a.Links = slices.Clone(a.Links)
+		for i := range a.Links {
+			a.Links[i].Starts = before.Carries(i)
+		}
+	}
+	s, err := plate.New(a, sizeFor(a.Plates[0], unknowns))
 	var dead *plate.Result
 	if err == nil {
 		dead, err = s.Solve(plate.Case{Weight: 1}, nil)
@@ -103,44 +117,59 @@ func (b *bench) mesh(unknowns float64) (mesh, error) {
 		err = s.Settle(dead)
 	}
 	if errors.Is(err, plate.ErrTips) || errors.Is(err, plate.ErrLoose) {
-		err = errors.New("it tips off what carries it by its own weight")
+		err = errFalls
 	}
 	return mesh{s, dead}, err
 }
 
 func (b *bench) solve(out *Slab) error {
-	m, err := b.mesh(coarse)
+	m, err := b.mesh(coarse, nil)
 	if err != nil {
 		return err
 	}
-	var f found
-	if b.walked {
-		if f, err = b.sweep(m.s, m.dead); err != nil {
+	switch {
+	case b.known != nil:
+		out.found = *b.known
+	case b.walked:
+		if out.found, err = b.sweep(m.s, m.dead); err != nil {
 			return err
 		}
-		out.Places, out.Tips, out.TipsAt = f.places, f.tips, b.part.Slab.Pose.Plan(f.tipsAt)
 	}
-	governing := b.governing(f)
-	before, err := b.run(m, governing)
+	f := out.found
+	out.Places, out.Tips, out.TipsAt = f.places, f.tips, b.part.Slab.Pose.Plan(f.tipsAt)
+	if b.quick {
+		m, err = b.mesh(middling, m.dead)
+	} else {
+		m, err = b.refine(out, m, b.governing(f))
+	}
 	if err != nil {
 		return err
 	}
-	for _, unknowns := range []float64{fine, finest} {
-		if m, err = b.mesh(unknowns); err != nil {
-			return err
+	out.Unknowns = m.s.Size()
+	return b.finish(out, m, f)
+}
+
+// refine cuts finer until the governing case stands still.
+func (b *bench) refine(out *Slab, m mesh, governing order) (mesh, error) {
+	var before Case
+	for i, unknowns := range []float64{middling, fine, finest} {
+		var err error
+		if m, err = b.mesh(unknowns, m.dead); err != nil {
+			return m, err
 		}
 		now, err := b.run(m, governing)
 		if err != nil {
-			return err
+			return m, err
 		}
-		out.Unknowns = m.s.Size()
-		out.Moved = change(float64(before.Lowest.Down), float64(now.Lowest.Down))
-		out.MovedTop = change(before.Along.Value, now.Along.Value)
-		if before = now; out.Moved < still {
+		if i > 0 {
+			out.Moved = movedBy(float64(before.Lowest.Down), float64(now.Lowest.Down))
+			out.MovedTop = movedBy(before.Along.Value, now.Along.Value)
+		}
+		if before = now; i > 0 && out.Moved < still {
 			break
 		}
 	}
-	return b.finish(out, m, f)
+	return m, nil
 }
 
 // order is one case to be solved.
@@ -179,7 +208,7 @@ func (b *bench) solveCase(m mesh, o order) (Case, *plate.Result, error) {
 	return c, res, nil
 }
 
-func change(before, now float64) float64 {
+func movedBy(before, now float64) float64 {
 	if now == 0 {
 		return 0
 	}
@@ -209,7 +238,9 @@ func (b *bench) orders(f found) []order {
 	design("stress across the grain", f.across)
 	design("bearing pressure", f.press)
 	for i, sup := range b.supports {
-		design(sup.part.ID, f.carriers[i])
+		if sup.part != nil {
+			design(sup.part.ID, f.carriers[i])
+		}
 	}
 	return out
 }
@@ -229,25 +260,28 @@ func (b *bench) finish(out *Slab, m mesh, f found) error {
 		case Lasting:
 			lasting = res
 		case PersonSinks:
-			out.Standing = *c.Person
-			b.field(out, res)
+			out.Standing, out.lowestOwn = *c.Person, o.at
+			b.picture(out, res)
 		}
 	}
 	at, _ := daily.Lowest(0)
-	out.Years = daily.Deflection(0, at) + unit.Length(b.creep)*lasting.Deflection(0, at)
-	if out.Field == nil {
-		b.field(out, daily)
+	if !b.walked {
+		out.lowestOwn = at
 	}
-	hz, err := m.s.Frequency(m.dead)
+	out.Years = daily.Deflection(0, at) + unit.Length(b.creep)*lasting.Deflection(0, at)
+	if !b.walked {
+		b.picture(out, daily)
+	}
+	hz, err := m.s.Frequency(lasting, b.loadsOf(m.s, b.recipe(Lasting), geom.Vec{}).Loads...)
 	out.First = hz
 	return err
 }
 
-// field keeps the deflections of a case.
-func (b *bench) field(out *Slab, res *plate.Result) {
+// picture keeps how a case looks.
+func (b *bench) picture(out *Slab, res *plate.Result) {
 	at, _ := res.Lowest(0)
 	out.Span = spanThrough(b.assembly.Plates[0].Outline, b.bearings(), at)
-	for _, s := range res.Samples(0) {
-		out.Field = append(out.Field, Point{b.part.Slab.Pose.Plan(s.At), s.Deflection})
+	if !b.quick {
+		out.Contours = b.contours(res)
 	}
 }

@@ -136,7 +136,7 @@ func TestPersonAtTheEnd(t *testing.T) {
 				if r.Carrier == "angle right" {
 					arm = 1 - arm
 				}
-				near(t, c.Worst+": "+r.Carrier, r.Force, weight/2+person*arm, 0.01)
+				near(t, c.Worst+": "+r.Carrier, r.Force, weight/2+person*arm, 0.02) // the toe is taken as the bearing; it may lie a little behind
 			}
 		}
 	}

@@ -21,6 +21,7 @@ type Slab struct {
 	Class    stock.Class
 	Thick    unit.Length
 	Trouble  string // why nothing could be computed, "" if it was
+	Falls    bool   // the trouble: it tips off by its own weight
 	Tips     bool   // a person tips it off its supports
 	TipsAt   geom.Vec
 	Walked   bool // somebody may stand on it
@@ -28,14 +29,16 @@ type Slab struct {
 	Creep    float64     // k_def
 	Years    unit.Length // deflection after years where the daily case sinks most
 	Span     unit.Length // through the place of the largest deflection
-	First    float64     // Hz, lowest natural frequency with its own weight
+	First    float64     // Hz, lowest natural frequency with what lies there most of the time
 	Unknowns int         // of the finest mesh
 	Moved    float64     // share by which the largest deflection moved from the mesh before
 	MovedTop float64     // the same for the largest stress along the grain
 	Places   int         // places at which the person was put
-	Field    []Point     // deflections of the case in which a person stands worst
-	Outline  geom.Region // in the room
+	Contours []Contour   // of the case in which a person stands worst; of a shelf, of what lies on it
 	Standing geom.Vec    // where the person stands worst, in the room
+
+	found     found    // of the sweep
+	lowestOwn geom.Vec // where it sinks most, in the slab's own axes
 }
 
 // Point is the deflection at a place of the room, positive down.

@@ -78,7 +78,7 @@ type station struct {
 type bearing struct {
 	link     int
 	fromHeel unit.Length
-	area     unit.Area // of wood on steel that it stands for
+	area     unit.Area // of wood pressed
 	at       geom.Vec  // in the slab's axes
 }
 
@@ -99,12 +99,16 @@ func build(d *model.Design, p *model.Part, v variant) (plate.Assembly, []support
 		switch {
 		case c.Angle != nil && c.Angle.Under == p.ID:
 			out = append(out, onAngle(&a, p, c, v))
+		case c.Post != nil && c.Post.Under == p.ID:
+			s := onProp(&a, p.Slab.Pose.Unplan(c.Post.Middle), c.Post.Dia)
+			s.part = c
+			out = append(out, s)
 		case c.Rod != nil && c.Rod.Shelf == p.ID:
 			out = append(out, onRod(&a, p, c))
 		}
 	}
 	if v.prop != nil {
-		out = append(out, onProp(&a, *v.prop))
+		out = append(out, onProp(&a, *v.prop, 60))
 	}
 	return a, out
 }
@@ -124,6 +128,7 @@ func onAngle(a *plate.Assembly, slab, c *model.Part, v variant) support {
 	if an.LegUp {
 		toe -= section.Toe
 	}
+	beyond := spread(slab, an, (toe-root)/3)
 	n := max(2, int(math.Ceil(float64(an.Length/stationStep))))
 	for i := range n + 1 {
 		st := station{along: an.Length * unit.Length(i) / unit.Length(n), width: an.Length / unit.Length(n)}
@@ -138,7 +143,7 @@ func onAngle(a *plate.Assembly, slab, c *model.Part, v variant) support {
 				continue
 			}
 			area := unit.Area(float64(st.width) * float64(toe-root) / 3)
-			st.points = append(st.points, bearing{link: len(a.Links), fromHeel: root + arm, area: area, at: at})
+			st.points = append(st.points, bearing{link: len(a.Links), fromHeel: root + arm, area: area + unit.Area(st.width*beyond), at: at})
 			arms = append(arms, float64(arm))
 			a.Links = append(a.Links, plate.Link{
 				On: plate.Spot{At: at}, Ground: plate.Ground{Body: len(a.Bodies) + 1, Point: len(arms) - 1},
@@ -158,6 +163,17 @@ func onAngle(a *plate.Assembly, slab, c *model.Part, v variant) support {
 		}
 	}
 	return s
+}
+
+// spread is how much longer than a strip of contact the wood helps to bear, where
+// the grain runs across the leg: up to 30 mm and the strip's own length, inwards
+// only (EN 1995-1-1 6.1.5, from memory).
+func spread(slab *model.Part, an *model.AnglePart, strip unit.Length) unit.Length {
+	turn := an.Wall.Chord().D.Angle() - slab.Slab.Pose.Turn
+	if math.Abs(math.Sin(float64(turn))) < math.Sqrt2/2 {
+		return 0
+	}
+	return min(30, strip)
 }
 
 // screwPerMM2 is the axial stiffness of a wood screw per millimetre of thread
@@ -266,13 +282,15 @@ func onRod(a *plate.Assembly, shelf, c *model.Part) support {
 	return support{part: c, stations: []station{st}}
 }
 
-// onProp stands the slab on a firm prop of 60 x 60 mm.
-func onProp(a *plate.Assembly, at geom.Vec) support {
-	var st station
-	for _, x := range []unit.Length{-15, 15} {
-		for _, y := range []unit.Length{-15, 15} {
-			st.points = append(st.points, bearing{link: len(a.Links), area: 900, at: at.Add(geom.V(x, y))})
-			a.Links = append(a.Links, plate.Link{On: plate.Spot{At: at.Add(geom.V(x, y))}, Stiffness: yielding(a.Plates[0]) * 900, Starts: true})
+// onProp stands the slab on the firm top of a prop, a square as wide as it.
+func onProp(a *plate.Assembly, at geom.Vec, wide unit.Length) support {
+	st := station{width: wide}
+	area := unit.Area(wide * wide / 4)
+	for _, x := range []unit.Length{-wide / 4, wide / 4} {
+		for _, y := range []unit.Length{-wide / 4, wide / 4} {
+			spot := at.Add(geom.V(x, y))
+			st.points = append(st.points, bearing{link: len(a.Links), area: area, at: spot})
+			a.Links = append(a.Links, plate.Link{On: plate.Spot{At: spot}, Stiffness: yielding(a.Plates[0]) * float64(area), Starts: true})
 		}
 	}
 	return support{stations: []station{st}}

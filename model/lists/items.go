@@ -77,7 +77,7 @@ func with(list []string, more ...string) []string {
 
 // Size is length, width and thickness of a part: of a slab those of its blank
 // along the reference edge, of an angle its length, leg and thickness, of a rod
-// its length and twice its diameter, of a roll-out table width, depth and
+// or table leg its length and twice its diameter, of a roll-out table width, depth and
 // height.
 func Size(p *model.Part) (length, width, thickness unit.Length) {
 	switch {
@@ -88,6 +88,8 @@ func Size(p *model.Part) (length, width, thickness unit.Length) {
 		return p.Angle.Length, p.Angle.Section.Leg, p.Angle.Section.Thickness
 	case p.Rod != nil:
 		return p.Rod.Length(), p.Rod.Dia, p.Rod.Dia
+	case p.Post != nil:
+		return p.Post.Height, p.Post.Dia, p.Post.Dia
 	case p.RollOut != nil:
 		return p.RollOut.Width, p.RollOut.Depth, p.RollOut.Height
 	}
@@ -102,7 +104,7 @@ func SizeText(p *model.Part, length func(unit.Length) string) string {
 	switch {
 	case p.Angle != nil:
 		return p.Angle.Section.Name + " x " + length(l)
-	case p.Rod != nil:
+	case p.Rod != nil || p.Post != nil:
 		return "Ø" + length(w) + " x " + length(l)
 	}
 	return length(l) + " x " + length(w) + " x " + length(t)

@@ -26,6 +26,7 @@ func Markdown(b Build) []byte {
 	orderSizes(&w, b.Design, style)
 	movementText(&w, b.Design)
 	shopping(&w, b.Shopping)
+	staticsText(&w, b)
 	passed(&w, b.Findings)
 	var sources strings.Builder // as they are
 	bases(&sources, b.Findings)

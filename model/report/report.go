@@ -44,6 +44,7 @@ type document struct {
 	Movement movementDoc       `json:"movement"`
 	Wiring   wiringDoc         `json:"wiring"`
 	Findings []find.Finding    `json:"findings"`
+	Statics  staticsDoc        `json:"statics"`
 	Cutting  *cut.Document     `json:"cutting,omitempty"`
 	Cost     *cut.CostDocument `json:"cost,omitempty"`
 }
@@ -106,6 +107,7 @@ func JSON(b Build) ([]byte, error) {
 	if d.Findings == nil {
 		d.Findings = []find.Finding{}
 	}
+	d.Statics = staticsOf(b)
 	if b.Shopping != nil {
 		plans, cost := b.Shopping.Document(), b.Shopping.CostDocument()
 		d.Cutting, d.Cost = &plans, &cost

@@ -76,6 +76,9 @@ func sizesOf(p *model.Part) []size {
 	case p.Rod != nil:
 		add("length", p.Rod.Length())
 		add("diameter", p.Rod.Dia)
+	case p.Post != nil:
+		add("diameter", p.Post.Dia)
+		add("height", p.Post.Height)
 	case p.RollOut != nil:
 		add("width", p.RollOut.Width)
 		add("depth", p.RollOut.Depth)

@@ -1,0 +1,23 @@
+package check
+
+import (
+	"slices"
+
+	"slabwright/model/find"
+)
+
+// statics are the rules that solve plates, which takes a tenth of a second and
+// more.
+var statics = []string{"deflection", "bending-strength", "bearing-pressure", "wobble", "lift"}
+
+// RunCheap runs every rule but those on statics, unless it is one of those that
+// is asked for: then it runs that one alone.
+func RunCheap(s Site, asked string) []find.Finding {
+	var rules []Rule
+	for _, r := range All {
+		if r.ID == asked || !slices.Contains(statics, asked) && !slices.Contains(statics, r.ID) {
+			rules = append(rules, r)
+		}
+	}
+	return run(s, rules)
+}

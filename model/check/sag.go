@@ -1,0 +1,66 @@
+package check
+
+import (
+	"fmt"
+
+	"slabwright/model"
+	"slabwright/model/find"
+	"slabwright/model/hold"
+)
+
+// Deflection limits as shares of the span: what lies there for years, and a
+// person for a moment.
+const (
+	yearsShare  = 300
+	personShare = 200
+)
+
+var sagRule = Rule{
+	ID: "deflection", Title: "How far the slab sinks",
+	Basis: "after years with creep: span/300, EN 1995-1-1 Table 7.2 upper end and k_def of Table 3.2, from memory; under a person: span/200, order of furniture tests, from memory, a choice of this project. Orthotropic plate on supports that only push, checked against CalculiX solids",
+	Why:   "A slab that sags looks wrong, doors and drawers below it jam, and pens roll off. It also creeps: what lies there for years makes it sink half as much again.",
+	Run: func(s Site) []find.Finding {
+		return append(s.strayThings(), s.eachSlab([]string{"lies", "person", "service_class", "grade"}, func(p *model.Part, b hold.Slab) []find.Finding {
+			out := []find.Finding{s.sagsInYears(p, b)}
+			if b.Walked {
+				out = append(out, s.sagsUnderPerson(p, b))
+			}
+			return out
+		})...)
+	},
+}
+
+// stiffEnough tells whether a slab keeps both limits with a reserve.
+func stiffEnough(b hold.Slab) bool {
+	c, walked := b.Case(hold.PersonSinks)
+	return b.Years <= reserve*b.Span/yearsShare && (!walked || c.Lowest.Down <= reserve*b.Span/personShare)
+}
+
+func (s Site) sagsInYears(p *model.Part, b hold.Slab) find.Finding {
+	c, _ := b.Case(hold.Daily)
+	f := find.Finding{
+		Title: "How far the slab sinks after years", At: onTop(p, c.Lowest.At), Measured: mm(b.Years), Required: limit(find.AtMost, b.Span/yearsShare),
+		Why: fmt.Sprintf("%s sinks by %.1f mm under what lies on it, and by %.1f mm after years, %s; its span there is %.0f mm.", capital(b.Part), float64(c.Lowest.Down), float64(b.Years), on(p, c.Lowest.At), float64(b.Span)),
+	}.Judge()
+	if f.Status == find.Fail {
+		f.Fix = s.remedies(p, stiffEnough, func(b hold.Slab) string {
+			return fmt.Sprintf("it then sinks by %.1f mm after years", float64(b.Years))
+		})
+	}
+	return f
+}
+
+func (s Site) sagsUnderPerson(p *model.Part, b hold.Slab) find.Finding {
+	c, _ := b.Case(hold.PersonSinks)
+	f := find.Finding{
+		Title: "How far the slab sinks under a person", At: onTop(p, *c.Person), Measured: mm(c.Lowest.Down), Required: limit(find.AtMost, b.Span/personShare),
+		Why: fmt.Sprintf("%s sinks by %.1f mm with its own weight when a person of %.0f kg stands %s, the worst of %d places.", capital(b.Part), float64(c.Lowest.Down), float64(s.statics().Loads.Person), on(p, *c.Person), b.Places),
+	}.Judge()
+	if f.Status == find.Fail {
+		f.Fix = s.remedies(p, stiffEnough, func(b hold.Slab) string {
+			c, _ := b.Case(hold.PersonSinks)
+			return fmt.Sprintf("it then sinks by %.1f mm under a person", float64(c.Lowest.Down))
+		})
+	}
+	return f
+}
