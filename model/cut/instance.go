@@ -255,5 +255,13 @@ func (r *reader) bars(f *form) *saw.BarProblem {
 		}
 		i.end()
 	})
+	r.wanted(f, !slices.ContainsFunc(p.Pieces, func(x saw.Piece) bool { return x.Count > 0 }))
 	return p
+}
+
+// wanted complains where every count is 0.
+func (r *reader) wanted(f *form, nothing bool) {
+	if items := f.n.fields["items"]; nothing && items != nil && len(items.list) > 0 {
+		r.wrong(items.at, "no item is wanted, every count is 0", "the key count in at least one item", "")
+	}
 }

@@ -2,6 +2,7 @@ package cut
 
 import (
 	"fmt"
+	"slices"
 
 	"slabwright/model/calc/saw"
 	"slabwright/model/unit"
@@ -38,6 +39,9 @@ func (r *reader) sheets(f *form) *saw.Problem {
 		once(n, i.ID)
 		p.Items = append(p.Items, i)
 	})
+	if p.Aim != saw.MostValue {
+		r.wanted(f, !slices.ContainsFunc(p.Items, func(x saw.Item) bool { return x.Count > 0 }))
+	}
 	return p
 }
 

@@ -19,7 +19,7 @@ func TestMistakesInAnInstance(t *testing.T) {
 			"bad.json:2:11: a bar has no length: expected the key length\n" +
 				`bad.json:2:33: the key "lenght" is not known in a bar: expected id, length, count, price; write "length"` + "\n" +
 				"bad.json:3:11: items is empty: expected at least one"},
-		{`{"kind": "bars", "objective": "bars", "bars": [{"id": "a", "length": "6000"}], "items": [{"id": "x", "length": -3}]}`,
+		{`{"kind": "bars", "objective": "bars", "bars": [{"id": "a", "length": "6000"}], "items": [{"id": "x", "length": -3, "count": 1}]}`,
 			`bad.json:1:70: the text "6000": expected length as a number from 0.001 to 100000; write it without quotes` + "\n" +
 				"bad.json:1:112: the number -3: expected length as a number from 0.001 to 100000"},
 		{`{"kind": "sheets", "objective": "cost", "guillotine": false, "sheets": [{"id": "s", "length": 10, "width": 10, "high": [[5, 8], [3, 9]]}], "items": [{"id": "i", "length": 1, "width": 1, "count": 1.5}]}`,
@@ -84,5 +84,44 @@ func BenchmarkSixtyParts(b *testing.B) {
 			s = i.Solve(saw.Effort{})
 		}
 		b.ReportMetric(100*(s.Sheets.Objective-s.Sheets.Bound)/s.Sheets.Objective, "gap-%")
+	})
+}
+
+// FuzzReadInstance: whatever stands in a file, it is read or refused with a place,
+// and what is read can be planned or is refused with a reason.
+func FuzzReadInstance(f *testing.F) {
+	for _, s := range []string{
+		`{"kind":"bars","objective":"bars","bars":[{"id":"a","length":10}],"items":[{"id":"x","length":3,"count":0}]}`,
+		`{"kind":"sheets","objective":"cost","kerf":50,"trim":3,"sheets":[{"id":"a","length":10,"width":10,"price":1}],"items":[{"id":"x","length":3,"width":3,"count":2},{"id":"y","length":1,"width":1}]}`,
+		`{"kind":"sheets","objective":"cost","sheets":[{"id":"a","length":1000,"width":500,"price":5,"low":[[0,400]],"high":[[0,300]]}],"items":[{"id":"x","length":3,"width":3,"count":2}]}`,
+		`{"kind":"sheets","objective":"cost","kerf":2,"sheets":[{"id":"a","length":100,"width":50,"natural":["low"],"keep_out":[{"x":90,"y":40,"length":500,"width":500}]}],"items":[{"id":"x","length":30,"width":30,"end_width":20,"count":2},{"id":"z","length":9,"width":3,"count":1,"edge":"high"}]}`,
+		`{"kind":"sheets","objective":"value","stages":2,"sheets":[{"id":"a","length":24,"width":12,"count":2}],"items":[{"id":"x","length":3.3,"width":2.1,"value":3,"rotate":true}]}`,
+		`{"kind":"bars","objective":"cost","kerf":3,"depth":5,"bars":[{"id":"a","length":60,"price":0},{"id":"b","length":30,"count":1}],"items":[{"id":"x","length":25,"left":-5,"right":5,"turn":true,"count":3}]}`,
+		`[`, `{"kind":"bars"}{}`, `{"kind":1e400}`,
+	} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		i, mistakes := cut.ReadInstance("f.json", data)
+		if len(mistakes) > 0 {
+			for _, m := range mistakes {
+				if m.Pos.Line < 1 || m.Read == "" {
+					t.Errorf("%v has no place or says nothing", m)
+				}
+			}
+			return
+		}
+		total := 0
+		if i.Sheets != nil {
+			for _, x := range i.Sheets.Items {
+				total += x.Count
+			}
+		}
+		if total > 40 {
+			return // large problems are for other tests
+		}
+		if s := i.Solve(saw.Effort{Steps: 300}); !s.Found() && !strings.Contains(s.Text(), "Cannot be made") {
+			t.Errorf("neither a plan nor a reason: %s", s.Text())
+		}
 	})
 }

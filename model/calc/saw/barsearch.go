@@ -244,7 +244,7 @@ func (s *barSearch) search(demand, limit []int, spent float64, plan []column, se
 		s.take(plan)
 		return
 	}
-	if !s.b.spend(1) || s.closed(spent, s.cheapWithTie(demand), demand) {
+	if !s.b.spend(1) || s.closed(spent, s.cheap(demand), demand) {
 		return
 	}
 	key := fmt.Sprint(demand, limit)
@@ -269,8 +269,6 @@ func (s *barSearch) search(demand, limit []int, spent float64, plan []column, se
 		}
 	}
 }
-
-func (s *barSearch) cheapWithTie(demand []int) float64 { return s.cheap(demand) }
 
 // choices lists the full patterns with the longest piece that is left: those of
 // the linear programme first, then the fullest.

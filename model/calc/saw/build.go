@@ -76,7 +76,7 @@ func scatter(x uint64) uint64 {
 }
 
 // limitOf is a bound on what a block of that size can grow to.
-func (d *builder) limitOf(l, w grid, value float64, worth ...float64) float64 {
+func (d *builder) limitOf(l, w grid, worth ...float64) float64 {
 	i, j := d.q.p.x.floor[d.long-l], d.q.p.y.floor[d.wide-w]
 	at := int(i)*d.q.p.y.n() + int(j)
 	best := math.Inf(1)
@@ -88,7 +88,7 @@ func (d *builder) limitOf(l, w grid, value float64, worth ...float64) float64 {
 
 // add keeps a block unless one of the same items is no larger.
 func (d *builder) add(n block) {
-	n.bound = d.limitOf(n.l, n.w, n.value, n.worth...)
+	n.bound = d.limitOf(n.l, n.w, n.worth...)
 	if n.bound <= d.floor+1e-7 {
 		return
 	}
@@ -147,10 +147,10 @@ func (d *builder) join(i, k int32) {
 	}
 	value := a.value + b.value
 	if beside {
-		beside = d.limitOf(a.l+b.l, max(a.w, b.w), value, worth[:]...) > d.floor+1e-7
+		beside = d.limitOf(a.l+b.l, max(a.w, b.w), worth[:]...) > d.floor+1e-7
 	}
 	if above {
-		above = d.limitOf(max(a.l, b.l), a.w+b.w, value, worth[:]...) > d.floor+1e-7
+		above = d.limitOf(max(a.l, b.l), a.w+b.w, worth[:]...) > d.floor+1e-7
 	}
 	if !beside && !above {
 		return

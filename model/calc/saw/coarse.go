@@ -60,16 +60,17 @@ func (s *sheetSearch) quickStep(k int) grid {
 	coarse := grid(0)
 	for {
 		on := s.onRaster(k, s.demand, coarse, false)
-		if points(on, s.demand) <= rasterPoints {
+		if points(on, s.demand, 40*rasterPoints) <= rasterPoints {
 			return coarse
 		}
 		coarse = max(on.step*3/2+1, on.long*on.step/(6*rasterPoints))
 	}
 }
 
-// points is the number of sizes on the longer raster.
-func points(on scaled, demand []int) int {
-	if max(on.long, on.wide) > 40*rasterPoints {
+// points is the number of sizes on the longer raster; one longer than most is not
+// counted.
+func points(on scaled, demand []int, most grid) int {
+	if max(on.long, on.wide) > most {
 		return int(max(on.long, on.wide))
 	}
 	var ls, ws []grid

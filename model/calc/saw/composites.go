@@ -33,6 +33,9 @@ func newComposites(s states, parts []part, p Problem, kerf, long, wide grid, b *
 	c.leaves = append(leavesOf(parts), nests(parts, s.demand, kerf)...)
 	c.list = make([][]composite, s.n)
 	for i, f := range c.leaves {
+		if s.demand[f.part] == 0 {
+			continue
+		}
 		state := s.one(f.part)
 		n := composite{l: f.l + kerf, w: f.w + kerf, low: f.low, high: f.high, dv: 1, dh: 1, leaf: i}
 		if f.mate >= 0 {

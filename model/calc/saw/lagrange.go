@@ -9,7 +9,6 @@ type priced struct {
 	worth []float64 // of each item, less its charge
 	paid  float64   // all charges
 	rest  []float64 // plane.beside at these worths
-	value float64
 }
 
 // limited is the most value out of one sheet with limits on the items.
@@ -119,7 +118,6 @@ func (q *limited) remember(charge []float64) {
 	}
 	q.p.all()
 	q.p.solve(d.worth)
-	d.value = q.p.whole() + d.paid
 	d.rest = q.p.beside()
 	q.bounds = append(q.bounds, d)
 }

@@ -64,7 +64,7 @@ func nests(parts []part, demand []int, kerf grid) []leaf {
 	for i, a := range parts {
 		for j := i; j < len(parts); j++ {
 			b := parts[j]
-			if a.edge || b.edge || a.w == a.end && b.w == b.end || i == j && demand[i] < 2 {
+			if a.edge || b.edge || a.w == a.end && b.w == b.end || demand[i] < 1 || demand[j] < 1 || i == j && demand[i] < 2 {
 				continue
 			}
 			l := max(a.l, b.l)

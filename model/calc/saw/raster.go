@@ -10,9 +10,6 @@ type raster struct {
 	floor []int32 // index of the largest size not above a length
 }
 
-// mostRaster bounds the length of a raster's table.
-const mostRaster = 8 << 20
-
 // newRaster collects the sums of sizes, each at most limit times, 0 for any
 // number. Sizes beyond whole are ignored.
 func newRaster(whole grid, sizes []grid, limit []int) raster {

@@ -119,7 +119,7 @@ func (u *uneven) ask(q question) grid {
 	v := never
 	if u.possible(q) {
 		for i, f := range u.c.leaves {
-			if u.stateOf(i) == q.state {
+			if u.c.demand[f.part] > 0 && u.stateOf(i) == q.state {
 				v = min(v, u.single(f, q, v))
 			}
 		}
@@ -252,7 +252,7 @@ func (u *uneven) least(q question, best grid, yes func(grid) bool) grid {
 // put writes a selection out that the box holds.
 func (u *uneven) put(state int, in box, out []located) ([]located, bool) {
 	for i, f := range u.c.leaves {
-		if u.stateOf(i) != state {
+		if u.c.demand[f.part] == 0 || u.stateOf(i) != state {
 			continue
 		}
 		for x := in.x0; x+f.l <= in.x1; x = u.next(x) {

@@ -41,12 +41,33 @@ func newLimited(length, width grid, shapes []shape, value []float64, limit []int
 // chargeRounds bounds the rounds of lowering the bound.
 const chargeRounds = 120
 
-// fill is the most value out of one plain board, with places in micrometres.
+// fill is the most value out of one plain board, with places in micrometres. On a
+// raster too fine for a table the layout is found with sizes rounded up and bounded
+// with sizes rounded down.
 func (s *sheetSearch) fill(k int, left []int, value []float64) (*limited, []leaf) {
-	on := s.onRaster(k, left, 0, false)
+	coarse := grid(0)
+	for s.tooFine(s.onRaster(k, left, coarse, true), left) {
+		coarse = max(2*coarse, 2*s.onRaster(k, left, coarse, true).step)
+	}
+	on := s.onRaster(k, left, coarse, true)
 	q := mostOf(on.long, on.wide, on.shapes, value, limits(left), s.p.Stages, s.b)
+	if coarse > 0 {
+		low := s.limited(s.onRaster(k, left, coarse, false), left, value, s.b)
+		low.charge(chargeRounds)
+		q.bound = low.bound
+	}
 	for i := range q.best {
 		q.best[i].x, q.best[i].y = q.best[i].x*on.step, q.best[i].y*on.step
 	}
 	return q, on.leaves
+}
+
+// Tables beyond these sizes take too long, or too much memory.
+const (
+	mostPoints = 3000
+	mostRaster = 8 << 20
+)
+
+func (s *sheetSearch) tooFine(on scaled, left []int) bool {
+	return max(on.long, on.wide) > mostRaster || points(on, limits(left), mostRaster) > mostPoints
 }
