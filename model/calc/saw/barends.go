@@ -71,6 +71,9 @@ func (s *barSearch) fit(counts []int) fitting {
 	}
 	f := rowSearch{s: s, left: slices.Clone(counts), best: fitting{length: math.MaxInt64}}
 	f.walk(nil, 0)
+	if f.nodes > rowNodes {
+		s.whole = false
+	}
 	s.fitted[key] = f.best
 	return f.best
 }
@@ -109,13 +112,20 @@ func (s *barSearch) longestFirst() []int {
 // rowSearch looks for the shortest row by depth first search with the bound of
 // the mid lengths.
 type rowSearch struct {
-	s    *barSearch
-	left []int
-	row  []laid
-	best fitting
+	s     *barSearch
+	left  []int
+	row   []laid
+	best  fitting
+	nodes int
 }
 
+// rowNodes bounds the search for one row; the best row until then is kept.
+const rowNodes = 20_000
+
 func (f *rowSearch) walk(last *ends, at grid) {
+	if f.nodes++; f.nodes > rowNodes && f.best.row != nil {
+		return
+	}
 	rest := grid(0)
 	empty := true
 	for i, n := range f.left {

@@ -60,7 +60,7 @@ func (s *sheetSearch) alone(i int) (fits []bool) {
 	st, _ := newStates([]int{1})
 	long, wide := s.around()
 	c := newComposites(st, s.parts[i:i+1], s.p, s.kerf, long, wide, &budget{left: 1000})
-	y := newYields(c, s.boards, s.parts[i:i+1], &budget{left: 1000})
+	y := newYields(c, s.boards, s.parts[i:i+1], &budget{left: 4 * unevenShare})
 	for k := range s.boards {
 		fits = append(fits, y.asked(k, 1) == yes)
 	}

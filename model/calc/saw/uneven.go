@@ -19,6 +19,7 @@ type uneven struct {
 	loose bool
 	known map[question]grid
 	b     *budget
+	looks int
 	done  bool // the budget ran out: what was not found may exist
 }
 
@@ -166,14 +167,14 @@ func (u *uneven) single(f leaf, q question, best grid) grid {
 	l := u.lengthOf(f)
 	in := func(at box) box { return u.inside(q, at) }
 	if !q.up {
-		for x := q.a; x+l <= q.end && x+l < best; x = u.next(x) {
+		for x := q.a; x+l <= q.end && x+l < best && u.looked(); x = u.next(x) {
 			if y, ok := u.spotAt(f, x, l, q.b, q.c, in); ok {
 				best = min(best, in(box{x, y, x + l, y + f.w}).x1)
 			}
 		}
 		return best
 	}
-	for x := q.b; x+l <= q.c; x = u.next(x) {
+	for x := q.b; x+l <= q.c && u.looked(); x = u.next(x) {
 		if y, ok := u.spotAt(f, x, l, q.a, q.end, in); ok {
 			if f.high {
 				return u.board.in.y1
@@ -182,6 +183,17 @@ func (u *uneven) single(f leaf, q question, best grid) grid {
 		}
 	}
 	return best
+}
+
+// looksPerStep is how many places are looked at for one step of the budget.
+const looksPerStep = 32
+
+// looked counts the places that are looked at; false if the budget ran out.
+func (u *uneven) looked() bool {
+	if u.looks++; u.looks%looksPerStep == 0 && !u.b.spend(1) {
+		u.done = true
+	}
+	return !u.done
 }
 
 // parted is the reach of a selection that one cut parts into a and b, a first.

@@ -107,7 +107,7 @@ func (y *yields) search(k, state int) {
 	}
 	u := y.uneven(k, false)
 	fits := u.fits(state)
-	y.b.spend(unevenShare - u.b.left)
+	y.b.spend(u.b.spent)
 	switch {
 	case fits:
 		y.strict[k][state], y.loose[k][state] = yes, yes
@@ -121,7 +121,7 @@ func (y *yields) search(k, state int) {
 	if !u.fits(state) && !u.done {
 		y.loose[k][state] = no
 	}
-	y.b.spend(unevenShare - u.b.left)
+	y.b.spend(u.b.spent)
 	y.short = y.short || u.done
 }
 
@@ -129,10 +129,7 @@ func (y *yields) search(k, state int) {
 const unevenShare = 60_000
 
 func (y *yields) uneven(k int, loose bool) *uneven {
-	own := &budget{left: unevenShare}
-	if y.b.left <= 0 {
-		own.left = 0
-	}
+	own := &budget{left: max(0, min(unevenShare, y.b.left))}
 	return &uneven{c: y.c, board: &y.boards[k], kerf: y.c.kerf, loose: loose, known: map[question]grid{}, b: own}
 }
 
