@@ -46,7 +46,7 @@ var All = []Rule{
 	asCutRule,
 	moistureRule, jointRule, slotRule,
 	kneeSpace, elbowRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
-	goesInRule, wayInRule,
+	goesInRule, wayInRule, liftingRule,
 	woodEdges, steelEdges, naturalEdge, offerRule, massRule,
 	cableWay, cableApart, cableFill, cableLength, cableKnees, lightDrop, lightSupply,
 	sagRule, bendingRule, pressureRule, wobbleRule, liftRule,

@@ -24,7 +24,7 @@ var update = flag.Bool("update", false, "write the findings into the archives")
 // that they say.
 var (
 	best  = map[string]find.Status{"mass": find.Note, "wood-moisture": find.Note}
-	worst = map[string]find.Status{"survey": find.Warn, "survey-unchecked": find.Unknown, "survey-next": find.Warn, "survey-sight": find.Warn, "survey-face": find.Warn, "on-offer": find.Note, "elbow-height": find.Warn, "tipping": find.Warn, "wood-moisture": find.Warn, "natural-edge": find.Unknown}
+	worst = map[string]find.Status{"lifting": find.Note, "survey": find.Warn, "survey-unchecked": find.Unknown, "survey-next": find.Warn, "survey-sight": find.Warn, "survey-face": find.Warn, "on-offer": find.Note, "elbow-height": find.Warn, "tipping": find.Warn, "wood-moisture": find.Warn, "natural-edge": find.Unknown}
 )
 
 // lacking are the rules that need what a job file may leave out, or a part that

@@ -43,6 +43,7 @@ type document struct {
 	Fit      []fitDoc          `json:"fit"`
 	Movement movementDoc       `json:"movement"`
 	Wiring   wiringDoc         `json:"wiring"`
+	Handling handlingDoc       `json:"handling"`
 	Findings []find.Finding    `json:"findings"`
 	Statics  staticsDoc        `json:"statics"`
 	Cutting  *cut.Document     `json:"cutting,omitempty"`
@@ -103,6 +104,7 @@ func JSON(b Build) ([]byte, error) {
 	d.Fit = fits(b.Design)
 	d.Movement = movements(b.Design)
 	d.Wiring = wiringOf(b)
+	d.Handling = handling(b.Design)
 	d.Findings = b.Findings
 	if d.Findings == nil {
 		d.Findings = []find.Finding{}
