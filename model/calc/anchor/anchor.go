@@ -1,0 +1,123 @@
+// Package anchor shares the load on a wall bracket among its anchors. The load
+// stands off the wall, so that the bracket turns: it presses on an edge and
+// pulls at the anchors. Statics of a rigid leg on a firm wall; newton and
+// millimetre. What an anchor may carry stands in its approval.
+package anchor
+
+import (
+	"math"
+	"slices"
+
+	"slabwright/model/unit"
+)
+
+// Leg is the wall leg of a bracket. Below: it hangs down from the seat and turns
+// about its toe; else it stands up behind the slab and turns about the heel.
+type Leg struct {
+	Width    unit.Length // from heel to toe
+	FromHeel unit.Length // of the anchor line
+	Below    bool
+}
+
+// lever is the share of the distance from the anchor to the edge that counts:
+// the wall yields over a strip at the edge (engineering judgement, 0.85 to 0.9).
+const lever = 0.9
+
+// Lever is how far the anchors pull from where the wall presses.
+func (l Leg) Lever() unit.Length {
+	if l.Below {
+		return lever * (l.Width - l.FromHeel)
+	}
+	return lever * l.FromHeel
+}
+
+// Load is a force down, N, on a bracket: its place along the bracket, and how
+// far from the wall's face it acts.
+type Load struct {
+	Along, Arm unit.Length
+	Force      float64
+}
+
+// Reaction is what one anchor takes: pull out of the wall and shear down it, N.
+type Reaction struct {
+	Along       unit.Length
+	Pull, Shear float64
+}
+
+// Share gives what anchors at some places along a bracket take. A load goes to
+// the two anchors beside it as on a simple beam, its turning moment too, divided
+// by the lever; beyond the last anchor the bracket is a beam that stands out
+// over it, so that the last takes more than the load and the one before it
+// presses. Nobody counts that as help: it is left out. One anchor takes all.
+func Share(l Leg, places []unit.Length, loads []Load) []Reaction {
+	sorted := slices.Sorted(slices.Values(places))
+	out := make([]Reaction, len(sorted))
+	for i, x := range sorted {
+		out[i].Along = x
+	}
+	z := float64(l.Lever())
+	for _, f := range loads {
+		for _, s := range shares(sorted, f.Along) {
+			part := math.Max(0, s.part)
+			out[s.anchor].Shear += part * f.Force
+			out[s.anchor].Pull += part * f.Force * float64(f.Arm) / z
+		}
+	}
+	return out
+}
+
+type share struct {
+	anchor int
+	part   float64
+}
+
+// shares splits a load at x between the two anchors beside it, or the last two.
+func shares(at []unit.Length, x unit.Length) []share {
+	switch len(at) {
+	case 0:
+		return nil
+	case 1:
+		return []share{{0, 1}}
+	}
+	i := 0
+	for i < len(at)-2 && x > at[i+1] {
+		i++
+	}
+	right := float64((x - at[i]) / (at[i+1] - at[i]))
+	return []share{{i, 1 - right}, {i + 1, right}}
+}
+
+// Resistance is what one anchor may take alone, far from edges and from other
+// anchors, N: design values against loads times their partial factors. EdgeFull
+// and SpacingFull are the distances from which on it takes that.
+type Resistance struct {
+	Pull, Shear           float64
+	EdgeFull, SpacingFull unit.Length
+}
+
+// Reduced is the share of the resistance left at a distance from an edge and
+// from the next anchor: in proportion, as no approval is at hand. Infinite
+// distances leave all of it.
+func (r Resistance) Reduced(edge, spacing unit.Length) float64 {
+	left := 1.0
+	if r.EdgeFull > 0 {
+		left = math.Min(left, float64(edge/r.EdgeFull))
+	}
+	if r.SpacingFull > 0 {
+		left *= math.Min(1, float64(spacing/r.SpacingFull))
+	}
+	return math.Max(0, left)
+}
+
+// Used is the share of an anchor's resistance that a reaction takes: pull and
+// shear added up, the most careful of all interactions. A missing
+// resistance is used up at once.
+func (r Resistance) Used(a Reaction, left float64) float64 {
+	use := func(load, take float64) float64 {
+		if load <= 0 {
+			return 0
+		}
+		return load / (take * left)
+	}
+	return use(a.Pull, r.Pull) + use(a.Shear, r.Shear)
+}
