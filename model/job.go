@@ -129,6 +129,7 @@ type WallPlan struct {
 	Studs     []unit.Length
 	StudsFrom string // corner from which Studs and Obstacles of this wall count; defaults to From
 	Obstacles []ObstaclePlan
+	Anchor    *Approval // nil: no paper of an anchor at hand
 	Pos       Pos
 
 	bowSD  unit.Length // of Bow worked out from Stations; 0: as usual
@@ -140,6 +141,15 @@ type WallPlan struct {
 // SD takes that of the straightedge.
 type Station struct {
 	Along, Off, SD unit.Length
+}
+
+// Approval is what an anchor may carry in a wall by its approval or the maker's
+// paper: permissible loads of one anchor in service, and the distances from an
+// edge and from the next anchor from which on they hold.
+type Approval struct {
+	Pull, Shear   float64 // N
+	Edge, Spacing unit.Length
+	Paper         string
 }
 
 // called is the wall's name, or its corners where it has none.

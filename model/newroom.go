@@ -115,6 +115,7 @@ func (w *Wall) describe(p WallPlan) {
 	if p.Make != "" {
 		w.Make = p.Make
 	}
+	w.Anchor = p.Anchor
 	w.countsFromRight = p.StudsFrom == p.To
 	w.Bow, w.bowSD, w.leanSD = p.Bow, p.bowSD, p.leanSD
 	if p.LeanOver > 0 {

@@ -47,6 +47,7 @@ type Wall struct {
 	Lean            float64 // mm back from the room per mm upwards
 	Studs           []unit.Length
 	Obstacles       []Obstacle
+	Anchor          *Approval // nil: no paper of an anchor at hand
 	Index           int
 	countsFromRight bool        // places on it were counted from To
 	leanRead        bool        // Lean was measured, even if it is 0

@@ -148,8 +148,33 @@ func wallForm() form[entry[wallDraft]] {
 		may("plumb", "distance of the wall from a plumb line that hangs before it, at several heights", list("heights", plumbForm(), 1, 60), func(w *W) *[]survey.Plumb { return &w.plan.Plumbs }),
 		may("studs", "middles of the studs along the wall, in rising order", list("studs", length(0, 60000), 1, 100), func(w *W) *[]unit.Length { return &w.plan.Studs }),
 		may("count_from", "corner from which studs and obstacles of this wall count; the left one if nothing is said", corner(), func(w *W) *string { return &w.plan.StudsFrom }),
+		may("anchor", "what the anchor that was bought carries in this wall, by its approval", anchorForm(), func(w *W) **model.Approval { return &w.plan.Anchor }),
 		may("obstacles", "what is on or in the wall", list("obstacles", obstacleForm(), 0, 100), func(w *W) *[]entry[model.ObstaclePlan] { return &w.obstacles }),
 	}, checkWall, schema{"not": schema{"anyOf": []schema{{"required": []string{"bow", "bow_at"}}, {"required": []string{"lean", "plumb"}}}}})
+}
+
+// anchorForm describes the figures of an anchor's approval.
+func anchorForm() form[*model.Approval] {
+	type A = model.Approval
+	kilo := plain("a force in kN", 0.01, 100)
+	f := inner(record("an anchor", []field[A]{
+		needKilo("pull", "permissible pull of one anchor, in kN", kilo, func(a *A) *float64 { return &a.Pull }),
+		needKilo("shear", "permissible shear of one anchor, in kN", kilo, func(a *A) *float64 { return &a.Shear }),
+		need("edge", "distance from an edge of the wall from which on that holds", length(10, 1000), func(a *A) *unit.Length { return &a.Edge }),
+		need("spacing", "distance from the next anchor from which on that holds", length(10, 2000), func(a *A) *unit.Length { return &a.Spacing }),
+		need("paper", "number of the approval or name of the maker's paper", text(), func(a *A) *string { return &a.Paper }),
+	}, nil))
+	return form[*model.Approval]{what: f.what, schema: f.schema, partly: f.partly, read: func(r *reader, n ast.Node) (*model.Approval, bool) {
+		a, ok := f.read(r, n)
+		return &a, ok
+	}}
+}
+
+// needKilo is a key with kilonewtons that must be there.
+func needKilo[T any](key, help string, f form[float64], at func(*T) *float64) field[T] {
+	l := mayPut(key, help, f, func(t *T, v float64) { *at(t) = 1000 * v })
+	l.need = true
+	return l
 }
 
 func obstacleForm() form[entry[model.ObstaclePlan]] {

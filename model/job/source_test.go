@@ -68,7 +68,7 @@ design: {preset: bench}
 	// job.yaml:4:16: "74,5 cm" has a decimal comma: expected a length such as 745, 74.5 cm, 2.39 m or 29 1/2 in; write 74.5 cm
 	//       readings_at: 74,5 cm
 	//                    ^
-	// job.yaml:6:28: unknown key "maek": expected a key of a wall: name, from, to, make, bow, bow_at, lean, plumb, studs, count_from, obstacles; nearest is "make"
+	// job.yaml:6:28: unknown key "maek": expected a key of a wall: name, from, to, make, bow, bow_at, lean, plumb, studs, count_from, anchor, obstacles; nearest is "make"
 	//       walls: [{from: A, to: B, maek: solid brick}]
 	//                                ^
 	// job.yaml:7:24: no corner "C", named in "A-C": expected a corner of the room: A, B

@@ -199,6 +199,7 @@ const wallComments = `      # studs: [210, 610, 1010]   # timber stud: middles o
       # into the room, minus is hollow; bow: -3 is one reading at the middle.
       # plumb is the distance from a plumb line to the wall at heights above the floor;
       # lean: {by: 4, over: 700} goes back by 4 over 700 of height.
+      # anchor: {pull: 0.9, shear: 1.4, edge: 100, spacing: 200, paper: number of its approval}   # kN each, in this wall
       # obstacles:
       #   - {name: double socket, kind: socket, from: A, start: 300, end: 450, bottom: 200, top: 290, depth: 12, free: 30}
 `

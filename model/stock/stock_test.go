@@ -171,6 +171,14 @@ func TestFastenersFitTogether(t *testing.T) {
 }
 
 func TestEveryRowHasItsSource(t *testing.T) {
+	for _, h := range stock.WallHolds() {
+		if h.Source == "" || h.Status == "" || h.Load <= 0 || h.Spacing < h.Edge {
+			t.Errorf("%+v", h)
+		}
+		if _, ok := stock.AnchorThrough(h.Drill + 1); !ok {
+			t.Errorf("no anchor of %v", h.Drill)
+		}
+	}
 	for _, s := range stock.AllSpecies() {
 		if s.Source == "" || s.Status == "" || (s.Status != stock.Found && s.StatusDetails == "") || (s.Graded != "" && s.GradedNote == "") {
 			t.Errorf("%s lacks a source: %+v", s.Name, s)
