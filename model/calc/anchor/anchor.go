@@ -44,47 +44,34 @@ type Reaction struct {
 	Pull, Shear float64
 }
 
-// Share gives what anchors at some places along a bracket take. A load goes to
-// the two anchors beside it as on a simple beam, its turning moment too, divided
-// by the lever; beyond the last anchor the bracket is a beam that stands out
-// over it, so that the last takes more than the load and the one before it
-// presses. Nobody counts that as help: it is left out. One anchor takes all.
-func Share(l Leg, places []unit.Length, loads []Load) []Reaction {
+// Bar is how stiff a bracket is between its anchors, and how stiff one anchor
+// is. The stiffer the anchors, the more a load goes to the nearest.
+type Bar struct {
+	Bending float64 // E I, N mm2
+	Twist   float64 // G J, N mm2
+	Anchor  float64 // N/mm, the same out of the wall and down it
+}
+
+// Share gives what anchors at some places along a bracket take: the bracket is a
+// beam on springs for the shear, and a shaft on turning springs for the moment
+// that the loads have about the edge where the wall presses. Anchors that would
+// be pushed in take nothing. One anchor takes all.
+func Share(bar Bar, l Leg, places []unit.Length, loads []Load) []Reaction {
 	sorted := slices.Sorted(slices.Values(places))
 	out := make([]Reaction, len(sorted))
 	for i, x := range sorted {
 		out[i].Along = x
 	}
+	if len(sorted) == 0 || len(loads) == 0 {
+		return out
+	}
 	z := float64(l.Lever())
-	for _, f := range loads {
-		for _, s := range shares(sorted, f.Along) {
-			part := math.Max(0, s.part)
-			out[s.anchor].Shear += part * f.Force
-			out[s.anchor].Pull += part * f.Force * float64(f.Arm) / z
-		}
+	down, turned := solve(bar, z, sorted, loads)
+	for i := range out {
+		out[i].Shear = math.Max(0, bar.Anchor*down[i])
+		out[i].Pull = math.Max(0, bar.Anchor*z*turned[i])
 	}
 	return out
-}
-
-type share struct {
-	anchor int
-	part   float64
-}
-
-// shares splits a load at x between the two anchors beside it, or the last two.
-func shares(at []unit.Length, x unit.Length) []share {
-	switch len(at) {
-	case 0:
-		return nil
-	case 1:
-		return []share{{0, 1}}
-	}
-	i := 0
-	for i < len(at)-2 && x > at[i+1] {
-		i++
-	}
-	right := float64((x - at[i]) / (at[i+1] - at[i]))
-	return []share{{i, 1 - right}, {i + 1, right}}
 }
 
 // Resistance is what one anchor may take alone, far from edges and from other

@@ -30,39 +30,71 @@ func TestPullByHand(t *testing.T) {
 		{anchor.Leg{Width: 60, FromHeel: 35}, 31.5, 1.905},
 	} {
 		near(t, "lever", float64(c.leg.Lever()), c.z, 1e-9)
-		one := anchor.Share(c.leg, []unit.Length{100}, []anchor.Load{{Along: 100, Arm: 60, Force: 1000}})
+		one := anchor.Share(anchor.Bar{Bending: 1e10, Twist: 1e8, Anchor: 1e4}, c.leg, []unit.Length{100}, []anchor.Load{{Along: 100, Arm: 60, Force: 1000}})
 		near(t, "pull", one[0].Pull, 1000*c.r, 0.5)
 		near(t, "shear", one[0].Shear, 1000, 1e-9)
 	}
 }
 
-// TestShare: a beam from anchor to anchor. Loads between two anchors sum up;
-// the sum of the pulls times the lever is the moment of the loads.
-func TestShare(t *testing.T) {
+// soft and stiff bars against anchors of 10000 N/mm.
+var (
+	stiff = anchor.Bar{Bending: 1e15, Twist: 1e13, Anchor: 1e4}
+	soft  = anchor.Bar{Bending: 1e6, Twist: 1e3, Anchor: 1e4}
+)
+
+// TestShareKeepsBalance: whatever the stiffness, shears sum up to the loads and
+// pulls times the lever to their moment.
+func TestShareKeepsBalance(t *testing.T) {
 	leg := anchor.Leg{Width: 50, FromHeel: 30, Below: true}
 	at := []unit.Length{700, 40, 340} // in any order
 	loads := []anchor.Load{{Along: 115, Arm: 50, Force: 400}, {Along: 340, Arm: 20, Force: 100}, {Along: 610, Arm: 45, Force: 200}}
-	out := anchor.Share(leg, at, loads)
-	near(t, "first shear", out[0].Shear, 300, 1e-9)
-	near(t, "middle shear", out[1].Shear, 100+100+200*90/360., 1e-9)
-	near(t, "last shear", out[2].Shear, 200*270/360., 1e-9)
-	near(t, "first pull", out[0].Pull, 300*50/18., 1e-9)
-	var pull float64
-	for _, r := range out {
-		pull += r.Pull
+	for _, bar := range []anchor.Bar{stiff, soft, {Bending: 2.7e10, Twist: 5.5e8, Anchor: 1e4}} {
+		var shear, pull float64
+		for _, r := range anchor.Share(bar, leg, at, loads) {
+			shear, pull = shear+r.Shear, pull+r.Pull
+		}
+		near(t, "sum", shear, 700, 1e-3)
+		near(t, "moment", pull*18, 400*50+100*20+200*45, 1e-2)
 	}
-	near(t, "moment", pull*18, 400*50+100*20+200*45, 1e-6)
 }
 
-// TestBeyondTheLastAnchor: 120 mm beyond it, with 300 mm between the last two,
-// it takes 1.4 times the load.
-func TestBeyondTheLastAnchor(t *testing.T) {
+// TestShareOfARigidBar: the closed form of a rigid bar on equal springs, F/n +
+// F e x / sum x2; its moment goes to all anchors alike.
+func TestShareOfARigidBar(t *testing.T) {
 	leg := anchor.Leg{Width: 50, FromHeel: 30, Below: true}
-	out := anchor.Share(leg, []unit.Length{40, 340}, []anchor.Load{{Along: 460, Arm: 36, Force: 100}})
-	near(t, "last", out[1].Shear, 140, 1e-9)
-	near(t, "last pull", out[1].Pull, 280, 1e-9)
-	near(t, "the one before", out[0].Shear, 0, 1e-9)
-	if out := anchor.Share(leg, nil, []anchor.Load{{Force: 1}}); len(out) != 0 {
+	at := []unit.Length{0, 200, 400, 600}
+	out := anchor.Share(stiff, leg, at, []anchor.Load{{Along: 450, Arm: 36, Force: 1000}})
+	for i, x := range []float64{-300, -100, 100, 300} {
+		near(t, "shear", out[i].Shear, 250+1000*150*x/200000, 0.1)
+		near(t, "pull", out[i].Pull, 1000*36/18./4, 0.1)
+	}
+}
+
+// TestShareOfASoftBar: a load at an anchor stays there.
+func TestShareOfASoftBar(t *testing.T) {
+	leg := anchor.Leg{Width: 50, FromHeel: 30, Below: true}
+	out := anchor.Share(soft, leg, []unit.Length{0, 300, 600}, []anchor.Load{{Along: 300, Arm: 36, Force: 1000}})
+	near(t, "shear", out[1].Shear, 1000, 1)
+	near(t, "pull", out[1].Pull, 2000, 2)
+	near(t, "beside", out[0].Shear, 0, 1)
+}
+
+// TestShareOfALongBar: a long bar under a point load on springs set close is the
+// beam on an elastic bed: the largest share of the load over a length s is
+// s lambda / 2, lambda = (k/4EI)^(1/4) (M. Hetenyi, 1946).
+func TestShareOfALongBar(t *testing.T) {
+	bar := anchor.Bar{Bending: 2.7e10, Twist: 1e8, Anchor: 50}
+	var at []unit.Length
+	for i := range 201 {
+		at = append(at, unit.Length(20*i))
+	}
+	out := anchor.Share(bar, anchor.Leg{Width: 50, FromHeel: 30, Below: true}, at, []anchor.Load{{Along: 2000, Arm: 18, Force: 1000}})
+	lambda := math.Pow(50/20./(4*2.7e10), 0.25)
+	near(t, "peak", out[100].Shear, 1000*20*lambda/2, 0.01*1000*20*lambda/2)
+	// The shaft: exp(-mu x) on both sides, peak s mu / 2 of the moment.
+	mu := math.Sqrt(50 * 18 * 18 / 20. / 1e8)
+	near(t, "peak pull", out[100].Pull, 1000*20*mu/2, 0.02*1000*20*mu/2)
+	if out := anchor.Share(bar, anchor.Leg{}, nil, []anchor.Load{{Force: 1}}); len(out) != 0 {
 		t.Errorf("without anchors %v", out)
 	}
 }

@@ -1,0 +1,309 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"slabwright/model"
+	"slabwright/model/calc/anchor"
+	"slabwright/model/calc/screw"
+	"slabwright/model/calc/steelangle"
+	"slabwright/model/find"
+	"slabwright/model/geom"
+	"slabwright/model/hold"
+	"slabwright/model/stock"
+	"slabwright/model/unit"
+)
+
+// How an anchor's resistance is taken.
+const (
+	approvalFactor             = 1.4 // between permissible loads of approvals and design loads, on the side of the load
+	studDepth      unit.Length = 60  // of a coach screw in a stud
+	studDensity                = 310 // kg/m3, characteristic, C16 (EN 338)
+	studSteel                  = 400 // N/mm2
+	coachCore                  = 0.7 // core of a coach screw, of its thread
+	boardShear                 = 0.5 // of the shear that counts where a board lies between steel and stud
+	woodGamma                  = 1.3 // EN 1995-1-1 table 2.3
+	gravity                    = 9.81
+)
+
+var anchorStrength = Rule{
+	ID: "anchor-strength", Title: "Every anchor carries its share",
+	Basis: "statics: each load turns the leg about its lower edge or its heel, lever 0.9 of the distance; the bar is a beam and a shaft on its anchors as springs; pull and shear added up. Loads as in deflection and strength of the slab",
+	Why:   "The load stands off the wall and turns the bracket: an anchor is pulled out with twice the load and more. The wall decides, not the steel.",
+	Run: func(s Site) []find.Finding {
+		st := hold.Of(s.Design, s.Job)
+		var out []find.Finding
+		for _, p := range s.Design.Parts {
+			if p.Angle == nil || holes(p.Angle, model.WallLeg) == 0 {
+				continue
+			}
+			out = append(out, s.anchors(p, st))
+		}
+		if out == nil {
+			out = append(out, find.Finding{Status: find.Pass, Why: "No angle is anchored to a wall."})
+		}
+		return out
+	},
+}
+
+// anchoring is an angle with what its anchors may take.
+type anchoring struct {
+	part   *model.Part
+	holes  []model.SteelHole
+	take   func(kMod float64) anchor.Resistance // design values, by the load's duration
+	source find.Assumption
+}
+
+// anchors judges the anchors of an angle in its worst case.
+func (s Site) anchors(p *model.Part, st *hold.Statics) find.Finding {
+	a := p.Angle
+	f := find.Finding{Parts: []string{p.ID}, Walls: []string{a.Wall.Name}}
+	slab, ok := st.Of(a.Under)
+	if !ok || slab.Trouble != "" {
+		u := unknown(fmt.Sprintf("what %s carries is not known: %s.", p.ID, slab.Trouble), hint("mend that first"))
+		u.Parts, u.Walls = f.Parts, f.Walls
+		return u
+	}
+	x := anchoring{part: p}
+	for _, h := range a.Holes {
+		if h.Leg == model.WallLeg {
+			x.holes = append(x.holes, h)
+		}
+	}
+	if why := x.resist(); why != "" {
+		u := unknown(why, hint("drill a test hole, and write the wall's make and what the anchor's approval permits in it into the job file: walls, anchor"))
+		u.Parts, u.Walls = f.Parts, f.Walls
+		return u
+	}
+	w := s.worstAnchor(x, slab, places(x.holes))
+	h := x.holes[w.index]
+	f.At = at(a.Pose().Space(holePlace(a, h)))
+	f.Measured, f.Required = percentOf(w.used), &find.Limit{Value: 100, Relation: find.AtMost, Unit: "% of its load"}
+	f.Why = fmt.Sprintf("Anchor %s of %s takes %.0f N of pull and %.0f N of shear (design loads, %s): the wall %s (%s) and that anchor take %.0f N of pull or %.0f N of shear alone",
+		h.Name, p.ID, w.reaction.Pull, w.reaction.Shear, caseText(w.of), a.Wall.Name, a.Wall.Make, w.left*w.take.Pull, w.left*w.take.Shear)
+	if w.left < 0.995 {
+		f.Why += fmt.Sprintf(", as it stands %.0f mm from an edge and %.0f mm from the next anchor", min(float64(w.edge), 9999), min(float64(w.next), 9999))
+	}
+	f.Why += "."
+	f.Assumed = append([]find.Assumption{x.source, {What: "the leg lies firm on the wall or on shims at every anchor; plaster counts as nothing", Source: practice}}, st.Assumed...)
+	f = f.Judge()
+	if f.Status == find.Fail {
+		f.Fix = s.anchorFixes(x, slab, w)
+	}
+	return f
+}
+
+func percentOf(share float64) *find.Quantity {
+	return &find.Quantity{Value: math.Round(1000*share) / 10, Unit: "% of its load"}
+}
+
+// caseText says in which case something is worst.
+func caseText(c hold.Case) string {
+	if c.Person != nil {
+		return "a person stands where it is worst for this"
+	}
+	return string(c.Kind)
+}
+
+// holePlace is a hole of the wall leg in the angle's own axes.
+func holePlace(a *model.AnglePart, h model.SteelHole) geom.Vec3 {
+	z := -h.FromHeel
+	if a.LegUp {
+		z = h.FromHeel - a.Section.Thickness
+	}
+	return geom.Vec3{X: h.X, Z: z}
+}
+
+func places(list []model.SteelHole) []unit.Length {
+	var out []unit.Length
+	for _, h := range list {
+		out = append(out, h.X)
+	}
+	return out
+}
+
+// resist finds what an anchor may take in the wall, or says why nobody knows.
+func (x *anchoring) resist() string {
+	w, hole := x.part.Angle.Wall, x.holes[0].Dia
+	a, ok := stock.AnchorThrough(hole)
+	switch {
+	case w.Anchor != nil:
+		p := w.Anchor
+		r := anchor.Resistance{Pull: approvalFactor * p.Pull, Shear: approvalFactor * p.Shear, EdgeFull: p.Edge, SpacingFull: p.Spacing}
+		x.take = func(float64) anchor.Resistance { return r }
+		x.source = find.Assumption{What: fmt.Sprintf("one anchor may carry %.2f kN of pull or %.2f kN of shear in the wall %s, times 1.4 against design loads", p.Pull/1000, p.Shear/1000, w.Name), Source: "job file, " + p.Paper}
+		return ""
+	case w.Make == model.UnknownWall || w.Make == "":
+		return fmt.Sprintf("nobody has said what the wall %s is made of, so nobody knows what an anchor in it carries.", w.Name)
+	case !ok:
+		return fmt.Sprintf("no anchor is known whose screw passes holes of %.0f mm.", float64(hole))
+	case len(w.Studs) > 0:
+		c := screw.Screw{Thread: a.Bolt, Core: coachCore * a.Bolt, Steel: studSteel}
+		x.take = func(kMod float64) anchor.Resistance {
+			return anchor.Resistance{Pull: c.Withdrawal(studDepth, studDensity) * kMod / woodGamma, Shear: boardShear * c.LateralThin(studDepth, studDensity) * kMod / woodGamma}
+		}
+		x.source = find.Assumption{What: fmt.Sprintf("coach screws of %.0f mm, %.0f mm deep in studs of C16; half of their shear counts, because a board lies between", float64(a.Bolt), float64(studDepth)), Source: "EN 1995-1-1 equations 8.38 and 8.9, from memory; the half is judgement"}
+		return ""
+	}
+	h, ok := stock.WallHoldOf(string(w.Make), a.Drill)
+	if !ok {
+		return fmt.Sprintf("nobody knows what an anchor of %.0f mm carries in the wall %s, %s.", float64(a.Drill), w.Name, w.Make)
+	}
+	r := anchor.Resistance{Pull: approvalFactor * h.Load, Shear: approvalFactor * h.Load, EdgeFull: h.Edge, SpacingFull: h.Spacing}
+	x.take = func(float64) anchor.Resistance { return r }
+	x.source = find.Assumption{What: fmt.Sprintf("no approval in the job file: a plastic frame anchor of %.0f mm may carry %.2f kN in %s, times 1.4 against design loads", float64(a.Drill), h.Load/1000, w.Make), Source: h.Source}
+	return ""
+}
+
+// worstAnchor is the anchor that is used most, over all design cases.
+type worstAnchor struct {
+	index      int
+	used, left float64
+	reaction   anchor.Reaction
+	take       anchor.Resistance
+	of         hold.Case
+	edge, next unit.Length
+}
+
+func (s Site) worstAnchor(x anchoring, slab hold.Slab, at []unit.Length) worstAnchor {
+	a := x.part.Angle
+	leg := anchor.Leg{Width: a.Section.Leg, FromHeel: x.holes[0].FromHeel, Below: !a.LegUp}
+	worst := worstAnchor{used: -1}
+	for _, c := range slab.Cases {
+		if !c.Design {
+			continue
+		}
+		for _, r := range c.Runs {
+			if r.Carrier != x.part.ID {
+				continue
+			}
+			take := x.take(c.KMod)
+			for i, re := range anchor.Share(barOf(a), leg, at, loadsOn(a, r)) {
+				edge, next := s.wallEdge(a, re.Along), s.nextAnchor(x.part, at, i)
+				left := take.Reduced(edge, next)
+				if used := take.Used(re, left); used > worst.used {
+					worst = worstAnchor{i, used, left, re, take, c, edge, next}
+				}
+			}
+		}
+	}
+	return worst
+}
+
+// loadsOn are the forces on an angle: the strips of its seat, and its own weight.
+func loadsOn(a *model.AnglePart, r hold.Run) []anchor.Load {
+	var out []anchor.Load
+	for _, l := range r.Line {
+		out = append(out, anchor.Load{Along: l.Along, Arm: l.FromHeel, Force: l.Force})
+	}
+	const pieces = 10
+	arm := rolledOf(a.Section).Section().Centroid
+	weight := 1.35 * gravity * float64(a.Section.Mass.Mass(a.Length)) / pieces
+	for k := range pieces {
+		out = append(out, anchor.Load{Along: a.Length * (unit.Length(k) + 0.5) / pieces, Arm: arm, Force: weight})
+	}
+	return out
+}
+
+// anchorStiffness is that of a stiff anchor, N/mm: plastic ones give way more, and
+// spread the load further. Order of approvals, from memory.
+const anchorStiffness = 10000
+
+// barOf is how stiff an angle is between its anchors.
+func barOf(a *model.AnglePart) anchor.Bar {
+	v := rolledOf(a.Section).Section()
+	const shear = 81000 // N/mm2, EN 1993-1-1
+	return anchor.Bar{Bending: steelangle.Modulus * v.I, Twist: shear * v.Torsion, Anchor: anchorStiffness}
+}
+
+// rolledOf is the shape of a section of the stock.
+func rolledOf(s stock.AngleSection) steelangle.Shape {
+	return steelangle.Shape{Leg: s.Leg, Thickness: s.Thickness, Root: s.Root, Toe: s.Toe}
+}
+
+// wallEdge is how far a place of an angle is from the nearest outside corner.
+func (s Site) wallEdge(a *model.AnglePart, x unit.Length) unit.Length {
+	w, best := a.Wall, unit.Length(math.Inf(1))
+	along := a.Start + x
+	if w.From.Angle > 180*unit.Degree {
+		best = min(best, along)
+	}
+	if w.To.Angle > 180*unit.Degree {
+		best = min(best, w.Length()-along)
+	}
+	return best
+}
+
+// nextAnchor is the distance to the nearest other hole in the wall.
+func (s Site) nextAnchor(p *model.Part, at []unit.Length, i int) unit.Length {
+	a := p.Angle
+	here := geom.V(a.Start+at[i], angleFixings(a)[0].z)
+	best := unit.Length(math.Inf(1))
+	for k, x := range at {
+		if k != i {
+			best = min(best, abs(x-at[i]))
+		}
+	}
+	for _, q := range s.Design.Parts {
+		switch {
+		case q.Angle != nil && q != p && q.Angle.Wall == a.Wall:
+			for _, f := range angleFixings(q.Angle) {
+				best = min(best, geom.V(f.s, f.z).Sub(here).Len())
+			}
+		case q.Rod != nil && q.Rod.Wall == a.Wall:
+			best = min(best, geom.V(q.Rod.At, q.Rod.Height).Sub(here).Len())
+		}
+	}
+	return best
+}
+
+// anchorFixes are ways out, each computed: a stronger anchor, a closer pitch, the
+// leg turned up.
+func (s Site) anchorFixes(x anchoring, slab hold.Slab, w worstAnchor) []find.Fix {
+	a := x.part.Angle
+	// Pull and shear add up, so that each may take half of its own.
+	need := func(v float64) float64 { return math.Ceil(2*v/approvalFactor/w.left/10) / 100 }
+	out := []find.Fix{hint("take an anchor that is approved for at least %.2f kN of pull and %.2f kN of shear in this wall, and write that into the job file (walls, anchor)", need(w.reaction.Pull), need(w.reaction.Shear))}
+	if pitch, ok := s.closer(x, slab); ok {
+		now, known := s.now("pitch")
+		fix := hint("or anchor it every %.0f mm or closer", float64(pitch))
+		if known {
+			fix = s.set(fix, "pitch", now, pitch)
+		}
+		out = append(out, fix)
+	}
+	up := *x.part
+	bar := *a
+	bar.LegUp = true
+	up.Angle = &bar
+	turned := x
+	turned.part = &up
+	if t := s.worstAnchor(turned, slab, places(x.holes)); !a.LegUp && t.used <= 1 {
+		out = append(out, hint("or turn the wall leg up, behind the slab: its anchors then take %.0f %%", 100*t.used))
+	}
+	return out
+}
+
+// closer is the widest pitch, in steps of 10 mm, at which the anchors hold.
+func (s Site) closer(x anchoring, slab hold.Slab) (unit.Length, bool) {
+	a := x.part.Angle
+	first, last := x.holes[0].X, x.holes[len(x.holes)-1].X
+	if len(a.Wall.Studs) > 0 || last <= first {
+		return 0, false
+	}
+	for pitch := unit.Length(math.Floor(float64(last-first)/10) * 10); pitch >= 100; pitch -= 10 {
+		n := int(math.Ceil(float64((last - first) / pitch)))
+		if n < len(x.holes) {
+			continue
+		}
+		at := make([]unit.Length, n+1)
+		for i := range at {
+			at[i] = first + (last-first)*unit.Length(i)/unit.Length(n)
+		}
+		if s.worstAnchor(x, slab, at).used <= 1 {
+			return pitch, true
+		}
+	}
+	return 0, false
+}
