@@ -30,8 +30,13 @@ type AnglePiece struct {
 }
 
 // Anchors are the wall fixings of an angle: diameter of the hole in the steel,
-// largest pitch, distance of the first from each end.
-type Anchors struct{ Hole, Pitch, End unit.Length }
+// largest pitch, distance of the first from each end. They sit on the back mark
+// of the leg; those of a leg that hangs down pull less when they are near the
+// heel, as near as their washers allow.
+type Anchors struct {
+	Hole, Pitch, End unit.Length
+	NearHeel         bool
+}
 
 // Screws are the wood screws up into the slab: hole diameter in the steel, slot
 // length beyond the diameter (across the grain the wood moves), largest pitch,

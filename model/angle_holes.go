@@ -16,7 +16,7 @@ import (
 func (p AnglePiece) drill(slab *Part, id string, bar *Part) (bad faults) {
 	a := bar.Angle
 	if p.anchors != nil {
-		mark := a.Section.BackMark
+		mark := p.anchorLine()
 		if wrong := offFlat(a.Section, mark, p.anchors.Hole); wrong != "" {
 			bad = bad.and(fault{what: "a hole for wall anchors " + wrong, line: p.anchorsLine})
 		} else {
@@ -66,6 +66,16 @@ func (p AnglePiece) drill(slab *Part, id string, bar *Part) (bad faults) {
 		bad = bad.and(fault{what: fmt.Sprintf("%d of the screws of %q miss %q: they stand %s from the heel, where the slab has no wood; make the gap smaller or the section wider", missed, id, slab.ID, inWords(line)), line: p.screwsLine})
 	}
 	return bad
+}
+
+// anchorLine is how far the wall fixings stand from the heel.
+func (p AnglePiece) anchorLine() unit.Length {
+	s := p.section
+	a, ok := stock.AnchorThrough(p.anchors.Hole)
+	if !p.anchors.NearHeel || p.legUp || !ok {
+		return s.BackMark
+	}
+	return min(s.BackMark, upTo(s.Thickness+s.Root+a.Washer/2))
 }
 
 // offFlat says how a hole of a width across the leg, at a distance from the
@@ -142,9 +152,9 @@ func (p AnglePiece) anchorPlaces(a *AnglePart) []unit.Length {
 			}
 		}
 	}
-	z := a.Seat - a.Section.BackMark
+	z := a.Seat - p.anchorLine()
 	if a.LegUp {
-		z = a.Seat - a.Section.Thickness + a.Section.BackMark
+		z = a.Seat - a.Section.Thickness + p.anchorLine()
 	}
 	var out, covered []unit.Length
 	for _, x := range want {

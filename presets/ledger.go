@@ -34,7 +34,7 @@ func (l ledger) named(suffix string) ledger {
 func (l ledger) carry(d *model.Design, slab string, walls ...*model.Wall) {
 	for _, w := range walls {
 		a := model.Angle(l.section).Along(w).Under(slab).ClearOf(l.legGap).
-			Anchored(model.Anchors{Hole: 11, Pitch: l.pitch, End: 40}).
+			Anchored(model.Anchors{Hole: 11, Pitch: l.pitch, End: 40, NearHeel: true}).
 			ScrewedUp(model.Screws{Hole: 6, Moving: true, Pitch: l.pitch, End: 65, Pilot: 4, Into: l.into})
 		if l.shorterBy > 0 {
 			a = a.ShorterBy(l.shorterBy)

@@ -41,6 +41,9 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 	for _, b := range d.table().blocks("wall-holes", m.say("Holes in this wall"), m.lines) {
 		beside = append(beside, enlarged(unbroken(b), ladderText))
 	}
+	if t := d.forces(); len(t.rows) > 0 {
+		beside = append(beside, t.blocks("wall-forces", m.say("What the anchors take at most: design loads in N"), m.lines)...)
+	}
 	beside = append(beside, notesBlock("wall-notes", m.say("Before drilling"), d.notes()))
 	lay := func() []page {
 		return m.steelPages("drilling-"+stem(w.Name), m.sayf("Drilling, wall %s", w.Name), m.size.Name == drawing.A4.Name || m.size.Name == drawing.A3.Name, func(s drawing.Scale) chapter {

@@ -2,9 +2,11 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"slabwright/model"
+	"slabwright/model/hold"
 	"slabwright/model/unit"
 )
 
@@ -19,6 +21,27 @@ func (d *drilling) table() table {
 			line = "+" + line
 		}
 		t.rows = append(t.rows, []string{h.name, d.m.length(d.off(h.s)), d.m.length(h.z), line, d.drill(h), strings.TrimSpace(fmt.Sprintf("%d %s", h.part.Mark, h.hole))})
+	}
+	return t
+}
+
+// forces lists what every anchor of the wall takes, where that is known.
+func (d *drilling) forces() table {
+	t := table{heads: d.m.heads("hole", "pull", "shear"), right: []bool{false, true, true}}
+	st := hold.Of(d.m.b.Design, d.m.b.Job)
+	takes := map[string]hold.AnchorTake{}
+	for _, h := range d.holes {
+		if h.part.Angle == nil {
+			continue
+		}
+		if _, known := takes[h.part.ID+"/"+h.hole]; !known {
+			for _, x := range st.Anchors(h.part) {
+				takes[h.part.ID+"/"+x.Hole] = x
+			}
+		}
+		if x, ok := takes[h.part.ID+"/"+h.hole]; ok {
+			t.rows = append(t.rows, []string{h.name, fmt.Sprintf("%.0f", math.Ceil(x.Pull/10)*10), fmt.Sprintf("%.0f", math.Ceil(x.Shear/10)*10)})
+		}
 	}
 	return t
 }

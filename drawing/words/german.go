@@ -4,6 +4,11 @@ package words
 // steel angle with a wall leg and a seat leg; its heel is the Rückenkante, from
 // which holes are measured in the yard as well.
 var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[string]string{
+	// What anchors take.
+	"What the anchors take at most: design loads in N": "Was die Dübel höchstens aufnehmen: Bemessungslasten in N",
+	"pull":  "Zug",
+	"shear": "Abscheren",
+
 	// Movement plan.
 	"Movement plan: how the wood swells and shrinks":            "Bewegungsplan: wie das Holz quillt und schwindet",
 	"Movement: screws and slots":                                "Bewegung: Schrauben und Langlöcher",

@@ -24,7 +24,6 @@ const (
 	coachCore                  = 0.7 // core of a coach screw, of its thread
 	boardShear                 = 0.5 // of the shear that counts where a board lies between steel and stud
 	woodGamma                  = 1.3 // EN 1995-1-1 table 2.3
-	gravity                    = 9.81
 )
 
 var anchorStrength = Rule{
@@ -49,10 +48,11 @@ var anchorStrength = Rule{
 
 // anchoring is an angle with what its anchors may take.
 type anchoring struct {
-	part   *model.Part
-	holes  []model.SteelHole
-	take   func(kMod float64) anchor.Resistance // design values, by the load's duration
-	source find.Assumption
+	part    *model.Part
+	holes   []model.SteelHole
+	take    func(kMod float64) anchor.Resistance // design values, by the load's duration
+	source  find.Assumption
+	guessed bool // no approval is at hand
 }
 
 // anchors judges the anchors of an angle in its worst case.
@@ -88,8 +88,13 @@ func (s Site) anchors(p *model.Part, st *hold.Statics) find.Finding {
 	f.Why += "."
 	f.Assumed = append([]find.Assumption{x.source, {What: "the leg lies firm on the wall or on shims at every anchor; plaster counts as nothing", Source: practice}}, st.Assumed...)
 	f = f.Judge()
-	if f.Status == find.Fail {
-		f.Fix = s.anchorFixes(x, slab, w)
+	if f.Status != find.Fail {
+		return f
+	}
+	f.Fix = s.anchorFixes(x, slab, w)
+	if x.guessed {
+		f.Status = find.Warn
+		f.Why += " That is a guess for a usual plug: what the anchor that will be bought permits is not in the job file, so nobody knows yet whether it holds."
 	}
 	return f
 }
@@ -139,6 +144,7 @@ func (x *anchoring) resist() string {
 	case !ok:
 		return fmt.Sprintf("no anchor is known whose screw passes holes of %.0f mm.", float64(hole))
 	case len(w.Studs) > 0:
+		x.guessed = true
 		c := screw.Screw{Thread: a.Bolt, Core: coachCore * a.Bolt, Steel: studSteel}
 		x.take = func(kMod float64) anchor.Resistance {
 			return anchor.Resistance{Pull: c.Withdrawal(studDepth, studDensity) * kMod / woodGamma, Shear: boardShear * c.LateralThin(studDepth, studDensity) * kMod / woodGamma}
@@ -146,6 +152,7 @@ func (x *anchoring) resist() string {
 		x.source = find.Assumption{What: fmt.Sprintf("coach screws of %.0f mm, %.0f mm deep in studs of C16; half of their shear counts, because a board lies between", float64(a.Bolt), float64(studDepth)), Source: "EN 1995-1-1 equations 8.38 and 8.9, from memory; the half is judgement"}
 		return ""
 	}
+	x.guessed = true
 	h, ok := stock.WallHoldOf(string(w.Make), a.Drill)
 	if !ok {
 		return fmt.Sprintf("nobody knows what an anchor of %.0f mm carries in the wall %s, %s.", float64(a.Drill), w.Name, w.Make)
@@ -168,7 +175,6 @@ type worstAnchor struct {
 
 func (s Site) worstAnchor(x anchoring, slab hold.Slab, at []unit.Length) worstAnchor {
 	a := x.part.Angle
-	leg := anchor.Leg{Width: a.Section.Leg, FromHeel: x.holes[0].FromHeel, Below: !a.LegUp}
 	worst := worstAnchor{used: -1}
 	for _, c := range slab.Cases {
 		if !c.Design {
@@ -179,7 +185,7 @@ func (s Site) worstAnchor(x anchoring, slab hold.Slab, at []unit.Length) worstAn
 				continue
 			}
 			take := x.take(c.KMod)
-			for i, re := range anchor.Share(barOf(a), leg, at, loadsOn(a, r)) {
+			for i, re := range hold.Shared(a, at, r) {
 				edge, next := s.wallEdge(a, re.Along), s.nextAnchor(x.part, at, i)
 				left := take.Reduced(edge, next)
 				if used := take.Used(re, left); used > worst.used {
@@ -189,32 +195,6 @@ func (s Site) worstAnchor(x anchoring, slab hold.Slab, at []unit.Length) worstAn
 		}
 	}
 	return worst
-}
-
-// loadsOn are the forces on an angle: the strips of its seat, and its own weight.
-func loadsOn(a *model.AnglePart, r hold.Run) []anchor.Load {
-	var out []anchor.Load
-	for _, l := range r.Line {
-		out = append(out, anchor.Load{Along: l.Along, Arm: l.FromHeel, Force: l.Force})
-	}
-	const pieces = 10
-	arm := rolledOf(a.Section).Section().Centroid
-	weight := 1.35 * gravity * float64(a.Section.Mass.Mass(a.Length)) / pieces
-	for k := range pieces {
-		out = append(out, anchor.Load{Along: a.Length * (unit.Length(k) + 0.5) / pieces, Arm: arm, Force: weight})
-	}
-	return out
-}
-
-// anchorStiffness is that of a stiff anchor, N/mm: plastic ones give way more, and
-// spread the load further. Order of approvals, from memory.
-const anchorStiffness = 10000
-
-// barOf is how stiff an angle is between its anchors.
-func barOf(a *model.AnglePart) anchor.Bar {
-	v := rolledOf(a.Section).Section()
-	const shear = 81000 // N/mm2, EN 1993-1-1
-	return anchor.Bar{Bending: steelangle.Modulus * v.I, Twist: shear * v.Torsion, Anchor: anchorStiffness}
 }
 
 // rolledOf is the shape of a section of the stock.
@@ -266,12 +246,7 @@ func (s Site) anchorFixes(x anchoring, slab hold.Slab, w worstAnchor) []find.Fix
 	need := func(v float64) float64 { return math.Ceil(2*v/approvalFactor/w.left/10) / 100 }
 	out := []find.Fix{hint("take an anchor that is approved for at least %.2f kN of pull and %.2f kN of shear in this wall, and write that into the job file (walls, anchor)", need(w.reaction.Pull), need(w.reaction.Shear))}
 	if pitch, ok := s.closer(x, slab); ok {
-		now, known := s.now("pitch")
-		fix := hint("or anchor it every %.0f mm or closer", float64(pitch))
-		if known {
-			fix = s.set(fix, "pitch", now, pitch)
-		}
-		out = append(out, fix)
+		out = append(out, hint("or anchor it every %.0f mm or closer", float64(pitch)))
 	}
 	up := *x.part
 	bar := *a
@@ -301,7 +276,7 @@ func (s Site) closer(x anchoring, slab hold.Slab) (unit.Length, bool) {
 		for i := range at {
 			at[i] = first + (last-first)*unit.Length(i)/unit.Length(n)
 		}
-		if s.worstAnchor(x, slab, at).used <= 1 {
+		if s.worstAnchor(x, slab, at).used <= 0.95 {
 			return pitch, true
 		}
 	}

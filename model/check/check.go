@@ -45,6 +45,7 @@ var All = []Rule{
 	describedRule, surveyRule, suspectRule, uncheckedRule, nextRule, sightRule, faceRule, leavesRoom, overlap, wallGap, fitRule, cornerClash, seatRule, tipping,
 	asCutRule,
 	moistureRule, jointRule, slotRule,
+	anchorStrength, angleStrength, screwStrength, rodStrength, castorRule,
 	kneeSpace, elbowRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
 	goesInRule, wayInRule, liftingRule,
 	woodEdges, steelEdges, naturalEdge, offerRule, massRule,

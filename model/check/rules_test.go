@@ -29,7 +29,7 @@ var (
 
 // lacking are the rules that need what a job file may leave out, or a part that
 // could not be built.
-var lacking = []string{"survey", "survey-sight", "fit-probability", "goes-in", "wall-anchors", "natural-edge", "floor-ceiling", "leaves-room", "parts-overlap", "tipping", "mass", "wood-moisture"}
+var lacking = []string{"survey", "survey-sight", "fit-probability", "goes-in", "wall-anchors", "natural-edge", "floor-ceiling", "leaves-room", "parts-overlap", "tipping", "mass", "wood-moisture", "anchor-strength", "rod-strength"}
 
 // TestRules holds every rule against its archive in testdata/rules. An archive
 // has a room that its cases share, and for each case what the job file says

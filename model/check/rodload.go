@@ -1,0 +1,142 @@
+package check
+
+import (
+	"fmt"
+
+	"slabwright/model"
+	"slabwright/model/calc/rod"
+	"slabwright/model/calc/steelangle"
+	"slabwright/model/find"
+	"slabwright/model/hold"
+	"slabwright/model/unit"
+)
+
+// wallPress is what the edge of a hole in a wall takes, N/mm2, design value; the
+// mouth of the hole, a diameter deep, counts as crumbled.
+var wallPress = map[model.WallMake]float64{model.Concrete: 10, model.Brick: 3, model.Aerated: 0.8}
+
+const wallPressSource = "order of the strength of such walls, from memory: concrete 10, solid brick 3, aerated block 0.8 N/mm2"
+
+var rodStrength = Rule{
+	ID: "rod-strength", Title: "The rods carry the shelf",
+	Basis: "S235, elastic; a stiff rod presses in a straight line over its length in wall and wood; EN 1995-1-1 for wood across the grain",
+	Why:   "A rod stands out of the wall like a beam that is built in: the wall crumbles at its mouth, the rod bends, the wood splits in the bore. The front edge droops long before.",
+	Run: func(s Site) []find.Finding {
+		st := hold.Of(s.Design, s.Job)
+		var out []find.Finding
+		for _, slab := range st.Slabs {
+			if f, ok := s.rods(slab, st); ok {
+				out = append(out, f...)
+			}
+		}
+		if out == nil {
+			out = append(out, find.Finding{Status: find.Pass, Why: "Nothing hangs on rods."})
+		}
+		return out
+	},
+}
+
+// pressed is the worst rod of a shelf for one thing.
+type pressed struct {
+	part    *model.Part
+	is, may float64 // N/mm2
+	force   float64
+	found   bool
+}
+
+func (w *pressed) see(p *model.Part, is, may, force float64) {
+	if !w.found || is/may > w.is/w.may {
+		*w = pressed{p, is, may, force, true}
+	}
+}
+
+// rods judges bending, wood and wall at the rods of a shelf.
+func (s Site) rods(slab hold.Slab, st *hold.Statics) ([]find.Finding, bool) {
+	var steel, wood, wall pressed
+	any, unsure := false, ""
+	for _, p := range s.Design.Parts {
+		if p.Rod == nil || p.Rod.Shelf != slab.Part {
+			continue
+		}
+		any = true
+		if _, known := wallPress[p.Rod.Wall.Make]; !known {
+			unsure = p.Rod.Wall.Name
+		}
+		for _, c := range slab.Cases {
+			for _, r := range c.Runs {
+				if r.Carrier != p.ID || !c.Design {
+					continue
+				}
+				d := p.Rod.Dia
+				moment := r.Force * float64(r.FromHeel) // about the face of the wall
+				steel.see(p, rod.Stress(d, r.Force, r.FromHeel+d), steelangle.Yield, r.Force)
+				off := abs(r.FromHeel - p.Rod.Gap - p.Rod.InShelf/2) // of the force from the middle of the bore
+				wood.see(p, rod.Pressure(d, p.Rod.InShelf, r.Force, r.Force*float64(off-p.Rod.InShelf/2)), slab.Class.PressOver*c.KMod/woodGamma, r.Force)
+				if may, known := wallPress[p.Rod.Wall.Make]; known {
+					wall.see(p, rod.Pressure(d, p.Rod.InWall-d, r.Force, moment+r.Force*float64(d)), may, r.Force)
+				}
+			}
+		}
+	}
+	if !any {
+		return nil, false
+	}
+	if !steel.found {
+		u := unknown(fmt.Sprintf("what the rods of %s carry is not known: %s.", slab.Part, slab.Trouble), hint("mend the shelf first"))
+		u.Parts = []string{slab.Part}
+		return []find.Finding{u}, true
+	}
+	out := []find.Finding{
+		s.rod(steel, slab, st, "bends to", "Rods bend no further than they spring back", hint("take a rod of %.0f mm", float64(thicker(steel.part.Rod.Dia, steel.is/steel.may, 3)))),
+		s.rod(wood, slab, st, "presses in the wood by", "The wood holds the rods", hint("take a rod of %.0f mm, or more rods", float64(thicker(wood.part.Rod.Dia, wood.is/wood.may, 1)))),
+	}
+	if wall.found {
+		out = append(out, s.rod(wall, slab, st, "presses in the wall by", "The wall holds the rods", hint("set the rods %.0f mm deep in the wall, or take more of them", float64(deepEnough(wall)))))
+	}
+	if unsure != "" {
+		u := unknown(fmt.Sprintf("nobody knows what the wall %s takes from a rod in a hole: it is not solid, or its make is not told.", unsure), hint("fix the rods to a board or plate that is screwed to what stands behind"))
+		u.Parts = []string{slab.Part}
+		out = append(out, u)
+	}
+	return out, true
+}
+
+// thicker is the diameter at which a stress that falls with its power is met.
+func thicker(dia unit.Length, used float64, power int) unit.Length {
+	d := dia
+	for ; d < 60; d++ {
+		f := 1.0
+		for range power {
+			f *= float64(dia / d)
+		}
+		if used*f <= 1 {
+			break
+		}
+	}
+	return d
+}
+
+// deepEnough is how far a rod must go into the wall.
+func deepEnough(w pressed) unit.Length {
+	r := w.part.Rod
+	arm := r.Gap + r.InShelf/2
+	for in := r.InWall; in < 600; in += 5 {
+		if rod.Pressure(r.Dia, in-r.Dia, w.force, w.force*float64(arm+r.Dia)) <= w.may {
+			return in
+		}
+	}
+	return 600
+}
+
+func (s Site) rod(w pressed, slab hold.Slab, st *hold.Statics, does, title string, fix find.Fix) find.Finding {
+	f := find.Finding{
+		Title: title, Parts: []string{slab.Part, w.part.ID}, Walls: []string{w.part.Rod.Wall.Name}, At: at(w.part.Centroid()),
+		Measured: &find.Quantity{Value: round3(w.is), Unit: "N/mm2"}, Required: &find.Limit{Value: round3(w.may), Relation: find.AtMost, Unit: "N/mm2"},
+		Why:     fmt.Sprintf("%s carries %.0f N (design load) and %s %.2f N/mm2.", capital(w.part.ID), w.force, does, w.is),
+		Assumed: append([]find.Assumption{{What: fmt.Sprintf("the wall is firm from %.0f mm behind its face", float64(w.part.Rod.Dia)), Source: wallPressSource}}, st.Assumed...),
+	}.Judge()
+	if f.Status == find.Fail {
+		f.Fix = []find.Fix{fix}
+	}
+	return f
+}
