@@ -825,11 +825,11 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"%d warning needs a look.":                                     "%d Warnung ist anzusehen.",
 	"%d warnings need a look.":                                     "%d Warnungen sind anzusehen.",
 	"Whether anchors, screws and steel hold has not been checked.": "Ob Dübel, Schrauben und Stahl halten, ist nicht geprüft.",
-	"strength of angles, rods, screws and anchors, and of the walls; shear in the slabs, and what a jump or a fall does to them": "Festigkeit von Winkeln, Stäben, Schrauben und Dübeln und der Wände; Schub in den Platten, und was ein Sprung oder ein Sturz mit ihnen macht",
-	"how the boards of the roll-out table swell and shrink, and how a slab that is drying warps":                                 "wie die Bretter des Rolltischs quellen und schwinden und wie sich eine trocknende Platte verzieht",
-	"winding flights, landings, handrails and door leaves on the way in; what stands in the room in front of the measured walls": "gewendelte Treppenläufe, Podeste, Handläufe und Türblätter auf dem Weg hinein; was im Raum vor den gemessenen Wänden steht",
-	"how likely the readings are right: one tape has one scale error that no closing check sees":                                 "wie wahrscheinlich die Ablesungen stimmen: ein Maßband hat einen Maßstabsfehler, den keine Schlussprobe zeigt",
-	"mains cables: their sizes, fuses, joints and protection are for an electrician; cables that the job does not name":          "Netzleitungen: Querschnitte, Sicherungen, Verbindungen und Schutz sind Sache einer Elektrofachkraft; Kabel, die der Auftrag nicht nennt",
+	"what a wall takes beyond its anchors, welds and mitres of the steel, how anchors creep; shear in the slabs, and what a jump or a fall does to them": "was eine Wand über ihre Dübel hinaus aufnimmt, Schweißnähte und Gehrungen im Stahl, das Kriechen der Dübel; Schub in den Platten und was ein Sprung oder ein Sturz mit ihnen macht",
+	"how the boards of the roll-out table swell and shrink, and how a slab that is drying warps":                                                         "wie die Bretter des Rolltischs quellen und schwinden und wie sich eine trocknende Platte verzieht",
+	"winding flights, landings, handrails and door leaves on the way in; what stands in the room in front of the measured walls":                         "gewendelte Treppenläufe, Podeste, Handläufe und Türblätter auf dem Weg hinein; was im Raum vor den gemessenen Wänden steht",
+	"how likely the readings are right: one tape has one scale error that no closing check sees":                                                         "wie wahrscheinlich die Ablesungen stimmen: ein Maßband hat einen Maßstabsfehler, den keine Schlussprobe zeigt",
+	"mains cables: their sizes, fuses, joints and protection are for an electrician; cables that the job does not name":                                  "Netzleitungen: Querschnitte, Sicherungen, Verbindungen und Schutz sind Sache einer Elektrofachkraft; Kabel, die der Auftrag nicht nennt",
 
 	// Status of a finding.
 	"pass":    "erfüllt",

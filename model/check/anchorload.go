@@ -31,7 +31,7 @@ var anchorStrength = Rule{
 	Basis: "statics: each load turns the leg about its lower edge or its heel, lever 0.9 of the distance; the bar is a beam and a shaft on its anchors as springs; pull and shear added up. Loads as in deflection and strength of the slab",
 	Why:   "The load stands off the wall and turns the bracket: an anchor is pulled out with twice the load and more. The wall decides, not the steel.",
 	Run: func(s Site) []find.Finding {
-		st := hold.Of(s.Design, s.Job)
+		st := s.statics()
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
 			if p.Angle == nil || holes(p.Angle, model.WallLeg) == 0 {

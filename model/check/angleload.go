@@ -22,7 +22,7 @@ var angleStrength = Rule{
 	Basis: "EN 1993-1-1, S235, elastic, gamma_M0 1.0: seat leg as a plate that stands out, bar as a beam from anchor to anchor on its principal axes, twist; von Mises; net section at holes",
 	Why:   "The seat leg bends where a load stands at its toe, and the bar sags and twists between its anchors. A leg that yields lets the slab's edge drop for good.",
 	Run: func(s Site) []find.Finding {
-		st := hold.Of(s.Design, s.Job)
+		st := s.statics()
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
 			if p.Angle == nil {

@@ -22,7 +22,7 @@ var rodStrength = Rule{
 	Basis: "S235, elastic; a stiff rod presses in a straight line over its length in wall and wood; EN 1995-1-1 for wood across the grain",
 	Why:   "A rod stands out of the wall like a beam that is built in: the wall crumbles at its mouth, the rod bends, the wood splits in the bore. The front edge droops long before.",
 	Run: func(s Site) []find.Finding {
-		st := hold.Of(s.Design, s.Job)
+		st := s.statics()
 		var out []find.Finding
 		for _, slab := range st.Slabs {
 			if f, ok := s.rods(slab, st); ok {

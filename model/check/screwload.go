@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"slabwright/model"
 	"slabwright/model/calc/screw"
@@ -19,7 +20,7 @@ var screwStrength = Rule{
 	Basis: "EN 1995-1-1 equations 8.38 and 8.39, from memory: withdrawal across the grain; made for screws of 6 to 12 mm in softwood, taken here for what is drawn",
 	Why:   "A person at the front edge lifts the back of the slab: the screws there pull. One that comes out leaves a slab that rocks.",
 	Run: func(s Site) []find.Finding {
-		st := hold.Of(s.Design, s.Job)
+		st := s.statics()
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
 			if p.Angle == nil || holes(p.Angle, model.SeatLeg) == 0 {
@@ -78,7 +79,10 @@ func (s Site) screws(p *model.Part, slab hold.Slab, st *hold.Statics) find.Findi
 		if longest > into && full >= most.pull {
 			f.Fix = append(f.Fix, hint("take screws that go %.0f mm into the wood: they take %.0f N and leave %.0f mm over them", float64(longest), full, float64(woodOverPilot)))
 		}
-		f.Fix = append(f.Fix, hint("or set %.0f screws where there is one", most.used+0.5))
+		if most.used <= 4 {
+			f.Fix = append(f.Fix, hint("set %.0f screws where there is one", math.Ceil(most.used)))
+		}
+		f.Fix = append(f.Fix, hint("or carry the slab further out, along one more edge or on a table leg, so that it does not lift"))
 	}
 	return f
 }
