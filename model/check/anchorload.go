@@ -83,7 +83,14 @@ func (s Site) anchors(p *model.Part, st *hold.Statics) find.Finding {
 	f.Why = fmt.Sprintf("Anchor %s of %s takes %.0f N of pull and %.0f N of shear (design loads, %s): the wall %s (%s) and that anchor take %.0f N of pull or %.0f N of shear alone",
 		h.Name, p.ID, w.reaction.Pull, w.reaction.Shear, caseText(w.of), a.Wall.Name, a.Wall.Make, w.left*w.take.Pull, w.left*w.take.Shear)
 	if w.left < 0.995 {
-		f.Why += fmt.Sprintf(", as it stands %.0f mm from an edge and %.0f mm from the next anchor", min(float64(w.edge), 9999), min(float64(w.next), 9999))
+		var near []string
+		if w.edge < w.take.EdgeFull {
+			near = append(near, fmt.Sprintf("%.0f mm from an edge", float64(w.edge)))
+		}
+		if w.next < w.take.SpacingFull {
+			near = append(near, fmt.Sprintf("%.0f mm from the next anchor", float64(w.next)))
+		}
+		f.Why += ", as it stands " + list(near)
 	}
 	f.Why += "."
 	f.Assumed = append([]find.Assumption{x.source, {What: "the leg lies firm on the wall or on shims at every anchor; plaster counts as nothing", Source: practice}}, st.Assumed...)
