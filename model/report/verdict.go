@@ -41,7 +41,7 @@ func Sentences(list []find.Finding) []string {
 		out = append(out, fmt.Sprintf("The smallest margin is %s: %s", quantity(m[0].Margin), lowerFirst(firstSentence(m[0].Why))))
 	}
 	out = more(len(warns), "%d warning needs a look.", "%d warnings need a look.", out...)
-	return append(out, "Whether anchors, screws and steel hold has not been checked.")
+	return append(out, "No number here replaces the approval of an anchor and a load test.")
 }
 
 // more adds a sentence on n things, if there are any.

@@ -24,11 +24,11 @@ func TestSentence(t *testing.T) {
 		want string
 	}{
 		{"fits", []find.Finding{gap},
-			"It fits. The smallest margin is 1.0 mm: between bench and the wall left the gap is 3.0 mm. Whether anchors, screws and steel hold has not been checked."},
+			"It fits. The smallest margin is 1.0 mm: between bench and the wall left the gap is 3.0 mm. No number here replaces the approval of an anchor and a load test."},
 		{"fits, nothing measured", nil,
-			"It fits. Whether anchors, screws and steel hold has not been checked."},
+			"It fits. No number here replaces the approval of an anchor and a load test."},
 		{"fits with a warning", []find.Finding{of("tipping", find.Warn, -5, "It tips."), gap},
-			"It fits. The smallest margin is 1.0 mm: between bench and the wall left the gap is 3.0 mm. 1 warning needs a look. Whether anchors, screws and steel hold has not been checked."},
+			"It fits. The smallest margin is 1.0 mm: between bench and the wall left the gap is 3.0 mm. 1 warning needs a look. No number here replaces the approval of an anchor and a load test."},
 		{"does not fit", []find.Finding{of("wood-left", find.Fail, -9, "Thin web."), of("wall-gap", find.Fail, -2, "Bench runs 2.0 mm into the wall left. Really."), gap},
 			"It does not fit: bench runs 2.0 mm into the wall left. And 1 more check fails."},
 		{"cannot be built", []find.Finding{of("wood-left", find.Fail, -9, "Groove cable run leaves 3.0 mm of the 45 mm of bench."), gap},
