@@ -48,10 +48,13 @@ func threeWalls(wide, outRight unit.Length) truth {
 	return r
 }
 
+// light loads keep statics out of what these tests are about.
+var light = model.Loads{Person: 20, Step: 1, Worktop: 1, Shelf: 1}
+
 func state(t *testing.T, r truth, set map[string]model.Setting, cut ...model.CutPart) State {
 	t.Helper()
 	room := r.measured(t, 0)
-	j := model.Job{Title: "bench", Revision: "A", Preset: "bench", Settings: set, Cut: cut}
+	j := model.Job{Title: "bench", Revision: "A", Preset: "bench", Settings: set, Cut: cut, Loads: light}
 	d := bench.Build(model.Site{Room: room, Cut: cut}, set)
 	d.Finish()
 	return State{Job: j, Preset: bench, Room: room, Design: d, Findings: check.Run(check.Site{Job: j, Room: room, Design: d, Params: bench.Params})}
