@@ -23,6 +23,7 @@ func Markdown(b Build) []byte {
 	troubles(&w, b.Findings)
 	cautions(&w, b)
 	partList(&w, b.Design, style)
+	mounting(&w, b.Design)
 	orderSizes(&w, b.Design, style)
 	movementText(&w, b.Design)
 	shopping(&w, b.Shopping)

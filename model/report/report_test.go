@@ -64,7 +64,7 @@ var contract = []struct {
 	{"movement.slabs[].part", ""}, {"movement.slabs[].moisture_at_fitting", 0.}, {"movement.slabs[].moisture_dry", 0.}, {"movement.slabs[].moisture_damp", 0.},
 	{"movement.slabs[].held_by", ""}, {"movement.slabs[].held_screws", []string{}}, {"movement.slabs[].edges[].edge", ""}, {"movement.slabs[].edges[].swells_mm", 0.}, {"movement.slabs[].edges[].least_gap_mm?", 0.},
 	{"movement.slabs[].screws[].angle", ""}, {"movement.slabs[].screws[].slot_mm", 0.},
-	{"handling.order[].part", ""}, {"handling.order[].found", true}, {"handling.order[].moves", []string{}}, {"handling.order[].near", ""},
+	{"handling.order[].part", ""}, {"handling.order[].moves", []string{}}, {"handling.order[].near", ""},
 	{"handling.order[].poses[].at_mm", [3]float64{}}, {"handling.order[].poses[].roll_deg", 0.}, {"handling.lifts[].part", ""}, {"handling.lifts[].people", 0.}, {"handling.lifts[].share_kg", 0.},
 	{"wiring.cables[].name", ""}, {"wiring.cables[].class", ""}, {"wiring.cables[].length_mm", 0.},
 	{"wiring.channels[].name", ""}, {"wiring.channels[].cables", []string{}}, {"wiring.channels[].fill_percent", 0.},
@@ -101,7 +101,7 @@ func TestContract(t *testing.T) {
 			}
 		}
 		top := doc.(map[string]any)
-		for _, later := range []string{"cutting", "handling", "cost"} {
+		for _, later := range []string{"cutting", "cost"} {
 			if _, ok := top[later]; ok {
 				t.Errorf("%q is there, and nothing fills it", later)
 			}
