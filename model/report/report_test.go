@@ -136,6 +136,9 @@ func follow(v any, path []string, example any) error {
 		case float64:
 			var x float64
 			return into.Decode(&x)
+		case bool:
+			var x bool
+			return into.Decode(&x)
 		case []string:
 			var x []string
 			return notNull(into.Decode(&x), x == nil)
