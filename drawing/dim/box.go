@@ -103,12 +103,13 @@ type line struct {
 	a, b     geom.Vec
 	half     unit.Length
 	min, max geom.Vec
+	long     float64
 	role     role
 }
 
 func newLine(a, b geom.Vec, half unit.Length, r role) line {
 	return line{
-		a: a, b: b, half: half, role: r,
+		a: a, b: b, half: half, long: float64(b.Sub(a).Len()), role: r,
 		min: geom.V(min(a.X, b.X), min(a.Y, b.Y)), max: geom.V(max(a.X, b.X), max(a.Y, b.Y)),
 	}
 }
@@ -144,18 +145,17 @@ func (l *line) meet(o *line) crossing {
 	d, e := l.b.Sub(l.a), o.b.Sub(o.a)
 	p, q := d.Cross(o.a.Sub(l.a)), d.Cross(o.b.Sub(l.a))
 	r, s := e.Cross(l.a.Sub(o.a)), e.Cross(l.b.Sub(o.a))
-	long := float64(d.Len())
 	if (p < 0) != (q < 0) && (r < 0) != (s < 0) {
-		if math.Abs(d.Cross(e)) < sliver*long*float64(e.Len()) {
+		if math.Abs(d.Cross(e)) < sliver*l.long*o.long {
 			return runsAlong
 		}
 		return crosses
 	}
-	if off := float64(gap) * long; long == 0 || math.Abs(p) > off || math.Abs(q) > off {
+	if off := float64(gap) * l.long; l.long == 0 || math.Abs(p) > off || math.Abs(q) > off {
 		return misses
 	}
-	from, to := d.Dot(o.a.Sub(l.a))/long, d.Dot(o.b.Sub(l.a))/long
-	if math.Min(long, math.Max(from, to))-math.Max(0, math.Min(from, to)) > sideBySide {
+	from, to := d.Dot(o.a.Sub(l.a))/l.long, d.Dot(o.b.Sub(l.a))/l.long
+	if math.Min(l.long, math.Max(from, to))-math.Max(0, math.Min(from, to)) > sideBySide {
 		return runsAlong
 	}
 	return misses

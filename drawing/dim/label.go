@@ -18,6 +18,9 @@ type label struct {
 	more    func() []place                // places farther off, for when none of the first is free; it may set the next
 	ends    func(c *place) []drawing.Item // marks and rings of a place
 	now     int                           // index of the chosen place
+	rest    bool                          // the choice stands: nothing within reach has moved since
+
+	min, max geom.Vec // around all places
 }
 
 // place is one position of a label with the lines it brings along.
@@ -29,9 +32,18 @@ type place struct {
 	lines []line
 
 	min, max geom.Vec
-	weighed  bool
-	fixed    float64 // what it costs among the fixed things
+	weighed  weighing
+	fixed    float64 // what it costs among the fixed things, as far as weighed
 }
+
+// weighing tells how much of a place has been priced among the fixed things.
+type weighing uint8
+
+const (
+	_ weighing = iota
+	lettering
+	whole
+)
 
 // stand makes the place of a block whose last base line starts at at.
 func (b *block) stand(cost float64, at, dir geom.Vec, lines ...line) place {
@@ -48,12 +60,19 @@ func newPlace(cost float64, at, dir geom.Vec, room box, lines []line) place {
 	return c
 }
 
-// sort finds the order of the places.
+// sort finds the order of the places, and the room that they take.
 func (l *label) sort() {
 	l.order = l.order[:0]
 	for k := range l.places {
 		l.order = append(l.order, k)
+		c := &l.places[k]
+		if k == 0 {
+			l.min, l.max = c.min, c.max
+		}
+		l.min = geom.V(min(l.min.X, c.min.X), min(l.min.Y, c.min.Y))
+		l.max = geom.V(max(l.max.X, c.max.X), max(l.max.Y, c.max.Y))
 	}
+	l.rest = false
 	slices.SortFunc(l.order, func(a, b int) int {
 		return cmp.Or(cmp.Compare(l.places[a].cost, l.places[b].cost), cmp.Compare(a, b))
 	})

@@ -36,12 +36,19 @@ func meetPrice(a, b *line) float64 {
 	return 0
 }
 
-// weigh prices a place among the fixed things, once.
-func (f *field) weigh(c *place) float64 {
-	if c.weighed {
-		return c.fixed
+// weigh prices a place among the fixed things, once; it leaves out the lines of
+// the place when with its lettering alone it comes to limit.
+func (f *field) weigh(c *place, limit float64) float64 {
+	if c.weighed < lettering {
+		c.fixed, c.weighed = f.weighLettering(c), lettering
 	}
-	c.weighed = true
+	if c.weighed < whole && c.cost+c.fixed < limit {
+		c.fixed, c.weighed = f.weighLines(c, c.fixed), whole
+	}
+	return c.fixed
+}
+
+func (f *field) weighLettering(c *place) float64 {
 	sum := 0.0
 	if !f.frame.Holds(drawing.Rect{Min: c.min, Max: c.max}) {
 		sum += 2 * hard
@@ -63,6 +70,11 @@ func (f *field) weigh(c *place) float64 {
 			}
 		}
 	}
+	return sum
+}
+
+// weighLines adds the price of the lines of a place to a sum.
+func (f *field) weighLines(c *place, sum float64) float64 {
 	for i := range c.lines {
 		l := &c.lines[i]
 		lines, boxes := f.alongLine(l)
@@ -75,14 +87,18 @@ func (f *field) weigh(c *place) float64 {
 			sum += linePrice(&f.boxes[k], l)
 		}
 	}
-	c.fixed = sum
 	return sum
+}
+
+// apart tells whether two rectangles are too far from each other for what is in
+// them to clash.
+func apart(lo, hi, low, high geom.Vec) bool {
+	return lo.X-textClear > high.X || low.X-textClear > hi.X || lo.Y-textClear > high.Y || low.Y-textClear > hi.Y
 }
 
 // clash prices two places against each other.
 func clash(c, d *place) float64 {
-	if c.min.X-textClear > d.max.X || d.min.X-textClear > c.max.X ||
-		c.min.Y-textClear > d.max.Y || d.min.Y-textClear > c.max.Y {
+	if apart(c.min, c.max, d.min, d.max) {
 		return 0
 	}
 	sum := boxPrice(&c.box, &d.box)

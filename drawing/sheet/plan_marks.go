@@ -59,12 +59,15 @@ func (m *maker) marks(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 			near := c.near(at, 2*far)
 			for shaft := markShaft; shaft < markFar/2; shaft += 3 {
 				for off := -far; off <= far; off++ {
-					end := k.drawn(m, at.Sub(k.in.Mul(float64(off))), shaft)
 					price := math.Abs(float64(off)) + float64(shaft-markShaft)
 					if off < 0 {
 						price *= 3 // over what is cut
 					}
-					if price < low && frame.Holds(drawing.Bounds(end).Grow(0.5)) {
+					if price >= low {
+						continue
+					}
+					end := k.drawn(m, at.Sub(k.in.Mul(float64(off))), shaft)
+					if frame.Holds(drawing.Bounds(end).Grow(0.5)) {
 						if price += near.over(end); price < low {
 							best, low = end, price
 						}
@@ -94,13 +97,14 @@ func (c *crowd) over(items []drawing.Item) float64 {
 	}
 	sum := 0.0
 	for _, l := range own.lines {
+		run := drawing.Rect{Min: l.a, Max: l.a}.Union(drawing.Rect{Min: l.b, Max: l.b})
 		for _, t := range c.texts {
 			if _, _, ok := clipLine(t.Grow(0.6), l.a, l.b); ok {
 				return math.Inf(1)
 			}
 		}
 		for _, o := range c.lines {
-			if crossed(l.a, l.b, o.a, o.b) {
+			if !o.misses(run) && crossed(l.a, l.b, o.a, o.b) {
 				sum += 2
 			}
 		}

@@ -81,9 +81,25 @@ func (m *maker) ringed(r ring, at, mid geom.Vec) drawing.Item {
 type crowd struct {
 	lines []stick
 	texts []drawing.Rect
+
+	met int // the line that was in the way of the last look: often of the next, too
 }
 
 type stick struct{ a, b geom.Vec }
+
+// misses tells, by the box around it, that a line lies outside a rectangle.
+func (l *stick) misses(r drawing.Rect) bool {
+	return max(l.a.X, l.b.X) < r.Min.X || min(l.a.X, l.b.X) > r.Max.X || max(l.a.Y, l.b.Y) < r.Min.Y || min(l.a.Y, l.b.Y) > r.Max.Y
+}
+
+// enters tells whether a line comes into a rectangle.
+func (l *stick) enters(r drawing.Rect) bool {
+	if l.misses(r) {
+		return false
+	}
+	_, _, ok := clipLine(r, l.a, l.b)
+	return ok
+}
 
 func crowdOf(items []drawing.Item) *crowd {
 	c := &crowd{}
@@ -147,7 +163,7 @@ func (c *crowd) near(at geom.Vec, d unit.Length) *crowd {
 	out := &crowd{}
 	box := drawing.Rect{Min: at, Max: at}.Grow(d)
 	for _, l := range c.lines {
-		if _, _, ok := clipLine(box, l.a, l.b); ok {
+		if l.enters(box) {
 			out.lines = append(out.lines, l)
 		}
 	}
@@ -179,7 +195,7 @@ func (c *crowd) price(at, mid geom.Vec, radius unit.Length, frame drawing.Rect, 
 	sum := 0.0
 	for i := range c.lines {
 		l := &c.lines[i]
-		if max(l.a.X, l.b.X) < all.Min.X || min(l.a.X, l.b.X) > all.Max.X || max(l.a.Y, l.b.Y) < all.Min.Y || min(l.a.Y, l.b.Y) > all.Max.Y {
+		if l.misses(all) {
 			continue
 		}
 		switch d := distance(l.a, l.b, mid); {

@@ -51,13 +51,17 @@ func (m *maker) tags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, lis
 
 // clear tells whether nothing stands in a rectangle.
 func (c *crowd) clear(r drawing.Rect) bool {
+	if c.met < len(c.lines) && c.lines[c.met].enters(r) {
+		return false
+	}
 	for _, t := range c.texts {
 		if t.Meets(r) {
 			return false
 		}
 	}
-	for _, l := range c.lines {
-		if _, _, ok := clipLine(r, l.a, l.b); ok {
+	for i := range c.lines {
+		if c.lines[i].enters(r) {
+			c.met = i
 			return false
 		}
 	}
