@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -18,12 +19,14 @@ import (
 // what to do next, what was not checked, and the list of sheets. What finds no
 // room goes on to further pages.
 func coverSheets(m *maker) []page {
-	if pg, ok := m.coverPage(); ok {
+	shots := m.coverShots()
+	if pg, ok := m.coverPage(shots); ok {
 		return []page{pg}
 	}
-	pages := m.coverPages(2)
+	pictures := m.coverPictures(shots)
+	pages := m.coverPages(2, pictures)
 	if n := len(pages); n > 2 {
-		pages = m.coverPages(n)
+		pages = m.coverPages(n, pictures)
 	}
 	return pages
 }
@@ -31,7 +34,7 @@ func coverSheets(m *maker) []page {
 // coverPage is the cover on one sheet that is wide enough: pictures and margins
 // on the left, the list of sheets on the right, what to do beside the title
 // block.
-func (m *maker) coverPage() (page, bool) {
+func (m *maker) coverPage(shots []shot) (page, bool) {
 	free := drawing.Free(m.size)
 	pg := m.cover("cover")
 	if len(free) == 1 {
@@ -63,12 +66,13 @@ func (m *maker) coverPage() (page, bool) {
 	if pictures.Height() < leastPicture {
 		return pg, false
 	}
-	pg.sheet.Add(m.hangAt(anyScale, []drawing.Rect{pictures}, m.coverShots()).items...)
-	for _, f := range []*flow{top, list, left, low} {
+	all := []*flow{top, list, left, low}
+	if slices.ContainsFunc(all, func(f *flow) bool { return f.full }) {
+		return pg, false
+	}
+	pg.sheet.Add(m.hangAt(anyScale, []drawing.Rect{pictures}, shots).items...)
+	for _, f := range all {
 		pg.sheet.Add(f.items...)
-		if f.full {
-			return pg, false
-		}
 	}
 	return pg, true
 }
@@ -79,29 +83,50 @@ const (
 	leastPitch   unit.Length = 4.25 // of the rows of a long list
 )
 
+// coverPicture is the room for a picture at the top of a column.
+func coverPicture(column drawing.Rect, high unit.Length) drawing.Rect {
+	return drawing.Rect{Min: geom.V(column.Min.X, column.Max.Y-high), Max: column.Max}
+}
+
+// coverPictures hangs the pictures of a cover that takes several sheets: one
+// below the verdict, one on the second sheet.
+func (m *maker) coverPictures(shots []shot) [][]drawing.Item {
+	f := m.down(drawing.Free(m.size)[0])
+	room := f.room
+	m.verdict(f)
+	rooms := []drawing.Rect{coverPicture(f.room, leastPicture), coverPicture(room, leastPicture+6)}
+	var out [][]drawing.Item
+	for i := range shots {
+		out = append(out, m.hangAt(anyScale, rooms[i:i+1], shots[i:i+1]).items)
+	}
+	return out
+}
+
 // coverPages spreads the cover over sheets that are smaller; the other sheets
 // follow on as many as are given.
-func (m *maker) coverPages(covers int) []page {
+func (m *maker) coverPages(covers int, pictures [][]drawing.Item) []page {
 	room := drawing.Free(m.size)[0]
-	one, two := m.cover("cover"), m.cover("cover-2")
-	shots := m.coverShots()
+	one := m.cover("cover")
 	f := m.down(room)
 	m.verdict(f)
-	picture := drawing.Rect{Min: geom.V(room.Min.X, f.room.Max.Y-leastPicture), Max: f.room.Max}
-	one.sheet.Add(m.hangAt(anyScale, []drawing.Rect{picture}, shots[:1]).items...)
-	f.room.Max.Y = picture.Min.Y - 4
-	m.margins(f)
+	if len(pictures) > 0 {
+		one.sheet.Add(pictures[0]...)
+		f.room.Max.Y = coverPicture(f.room, leastPicture).Min.Y - 4
+	}
+	marginsFirst := f.try(m.margins)
 	news := func(f *flow) { m.sinceText(f, covers) }
 	newsFirst := f.try(news)
 	onFirst := f.try(m.steps)
 	one.sheet.Add(f.items...)
-	pages := []page{one, two}
-	if len(shots) > 1 {
-		picture = drawing.Rect{Min: geom.V(room.Min.X, room.Max.Y-leastPicture-6), Max: room.Max}
-		pages[1].sheet.Add(m.hangAt(anyScale, []drawing.Rect{picture}, shots[1:]).items...)
-		room.Max.Y = picture.Min.Y - 4
+	g := m.down(room).onto(room)
+	if len(pictures) > 1 {
+		g.items = append(g.items, pictures[1]...)
+		g.room.Max.Y = coverPicture(room, leastPicture+6).Min.Y - 4
+		g.top = g.room.Max.Y
 	}
-	g := m.down(room)
+	if !marginsFirst {
+		m.margins(g)
+	}
 	if !newsFirst {
 		news(g)
 	}
@@ -110,16 +135,21 @@ func (m *maker) coverPages(covers int) []page {
 	}
 	m.notChecked(g)
 	listed := g.try(func(g *flow) { g.full = m.sheetColumns(g, 0, len(m.others), 2) < len(m.others) })
-	pages[1].sheet.Add(g.items...)
+	pages := []page{one}
+	for i, items := range g.pages() {
+		pg := m.cover(fmt.Sprintf("cover-%d", i+2))
+		pg.sheet.Add(items...)
+		pages = append(pages, pg)
+	}
 	if listed {
 		return pages
 	}
-	return append(pages, m.listPages()...)
+	return append(pages, m.listPages(len(pages))...)
 }
 
-// listPages gives the list of sheets pages of their own, after the two pages of
-// the cover. How many there are decides the numbers on them.
-func (m *maker) listPages() []page {
+// listPages gives the list of sheets pages of their own, after those of the
+// cover. How many there are decides the numbers on them.
+func (m *maker) listPages(after int) []page {
 	room := drawing.Free(m.size)[0]
 	for n := 1; ; n++ {
 		var out []page
@@ -127,7 +157,7 @@ func (m *maker) listPages() []page {
 		for i := 0; i < n; i++ {
 			pg := m.cover(fmt.Sprintf("sheets-%d", i+1))
 			f := m.down(room)
-			at = m.sheetColumns(f, at, len(m.others), 2+n)
+			at = m.sheetColumns(f, at, len(m.others), after+n)
 			pg.sheet.Add(f.items...)
 			out = append(out, pg)
 		}

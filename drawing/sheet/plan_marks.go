@@ -97,14 +97,13 @@ func (c *crowd) over(items []drawing.Item) float64 {
 	}
 	sum := 0.0
 	for _, l := range own.lines {
-		run := drawing.Rect{Min: l.a, Max: l.a}.Union(drawing.Rect{Min: l.b, Max: l.b})
 		for _, t := range c.texts {
 			if _, _, ok := clipLine(t.Grow(0.6), l.a, l.b); ok {
 				return math.Inf(1)
 			}
 		}
-		for _, o := range c.lines {
-			if !o.misses(run) && crossed(l.a, l.b, o.a, o.b) {
+		for i := range c.lines {
+			if o := &c.lines[i]; !o.misses(l.box) && crossed(l.a, l.b, o.a, o.b) {
 				sum += 2
 			}
 		}

@@ -43,7 +43,7 @@ func (m *maker) rings(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 		low := math.Inf(1)
 		for _, v := range r.places {
 			at := paperAt(pl, v)
-			near := c.near(at, ringFar+radius)
+			near := c.near(at, min(ringFar, unit.Length(low)+ringClear)+radius)
 			for d := radius + 3; d < ringFar && float64(d) < low; d += 1.5 {
 				for k := range 24 {
 					dir := geom.V(1, 0).Turn(unit.Angle(k) * 15 * unit.Degree)
@@ -85,11 +85,23 @@ type crowd struct {
 	met int // the line that was in the way of the last look: often of the next, too
 }
 
-type stick struct{ a, b geom.Vec }
+type stick struct {
+	a, b geom.Vec
+	box  drawing.Rect // around it
+}
+
+func newStick(a, b geom.Vec) stick {
+	return stick{a: a, b: b, box: drawing.Rect{Min: a, Max: a}.Union(drawing.Rect{Min: b, Max: b})}
+}
 
 // misses tells, by the box around it, that a line lies outside a rectangle.
 func (l *stick) misses(r drawing.Rect) bool {
-	return max(l.a.X, l.b.X) < r.Min.X || min(l.a.X, l.b.X) > r.Max.X || max(l.a.Y, l.b.Y) < r.Min.Y || min(l.a.Y, l.b.Y) > r.Max.Y
+	return l.box.Max.X < r.Min.X || l.box.Min.X > r.Max.X || l.box.Max.Y < r.Min.Y || l.box.Min.Y > r.Max.Y
+}
+
+// strikes tells whether a line goes through the number in a ring.
+func (l *stick) strikes(mid geom.Vec, radius unit.Length) bool {
+	return distance(l.a, l.b, mid) < radius-0.2
 }
 
 // enters tells whether a line comes into a rectangle.
@@ -121,10 +133,10 @@ func (c *crowd) End() {}
 func (c *crowd) Lines(chains [][]geom.Vec, closed bool, s drawing.Stroke) {
 	for _, l := range chains {
 		for i := 1; i < len(l); i++ {
-			c.lines = append(c.lines, stick{a: l[i-1], b: l[i]})
+			c.lines = append(c.lines, newStick(l[i-1], l[i]))
 		}
 		if closed && len(l) > 2 {
-			c.lines = append(c.lines, stick{a: l[len(l)-1], b: l[0]})
+			c.lines = append(c.lines, newStick(l[len(l)-1], l[0]))
 		}
 	}
 }
@@ -162,9 +174,9 @@ func (c *crowd) Write(t drawing.Text) {
 func (c *crowd) near(at geom.Vec, d unit.Length) *crowd {
 	out := &crowd{}
 	box := drawing.Rect{Min: at, Max: at}.Grow(d)
-	for _, l := range c.lines {
-		if l.enters(box) {
-			out.lines = append(out.lines, l)
+	for i := range c.lines {
+		if c.lines[i].enters(box) {
+			out.lines = append(out.lines, c.lines[i])
 		}
 	}
 	for _, t := range c.texts {
@@ -180,6 +192,9 @@ func (c *crowd) near(at geom.Vec, d unit.Length) *crowd {
 func (c *crowd) price(at, mid geom.Vec, radius unit.Length, frame drawing.Rect, most float64) float64 {
 	box := drawing.Rect{Min: mid, Max: mid}.Grow(radius + ringClear)
 	if !frame.Holds(box) {
+		return math.Inf(1)
+	}
+	if c.met < len(c.lines) && c.lines[c.met].strikes(mid, radius) {
 		return math.Inf(1)
 	}
 	edge := mid.Add(at.Sub(mid).Unit().Mul(float64(radius)))
@@ -198,10 +213,11 @@ func (c *crowd) price(at, mid geom.Vec, radius unit.Length, frame drawing.Rect, 
 		if l.misses(all) {
 			continue
 		}
-		switch d := distance(l.a, l.b, mid); {
-		case d < radius-0.2:
-			return math.Inf(1) // through the number
-		case d < radius+ringClear:
+		if l.strikes(mid, radius) {
+			c.met = i
+			return math.Inf(1)
+		}
+		if distance(l.a, l.b, mid) < radius+ringClear {
 			sum += 14
 		}
 		if crossed(l.a, l.b, edge, at) {
