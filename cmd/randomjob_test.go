@@ -54,7 +54,7 @@ func (d dice) parameters(p model.Preset) []string {
 	var set []string
 	wild := oneOf(d, 0.0, 0.15, 0.4, 0.9)
 	if d.tame {
-		return []string{"side_gap: 4.8", "back_gap: 5"}
+		return tameParameters[p.Name]
 	}
 	for _, q := range p.Params {
 		if !d.chance(wild) {
@@ -72,6 +72,14 @@ func (d dice) parameters(p model.Preset) []string {
 		}
 	}
 	return set
+}
+
+// tameParameters are about what the example of each preset says of its own, so
+// that the design holds and serves.
+var tameParameters = map[string][]string{
+	"studio": {"side_gap: 4.8", "back_gap: 5", "surface: 755", "depth: 780", "thickness: 45", "section: L50x50x6"},
+	"alcove": {"side_gap: 4.8", "back_gap: 5"},
+	"corner": {"side_gap: 4.8", "back_gap: 7", "pitch: 200"},
 }
 
 func (d dice) value(q model.Param) float64 {
@@ -140,7 +148,12 @@ func (d dice) offers(say func(string, ...any)) {
 }
 
 func (d dice) house(say func(string, ...any)) {
-	if d.tame || d.chance(0.3) {
+	if d.tame {
+		say("house:")
+		say("  climate: {moisture: 9, humidity: [35, 60], temperature: 20, finished: both faces}")
+		return
+	}
+	if d.chance(0.3) {
 		return
 	}
 	say("house:")

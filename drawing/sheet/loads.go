@@ -78,7 +78,7 @@ func (m *maker) sinking(pl dim.Plate, b hold.Slab) drawing.Item {
 			g.Items = append(g.Items, drawing.Polyline{Points: paperChain(pl, l), Pen: pen})
 		}
 	}
-	if b.Walked {
+	if _, ok := b.Case(hold.PersonSinks); ok {
 		h := footSize / 2
 		for _, d := range []geom.Vec{geom.V(h, h), geom.V(h, -h)} {
 			g.Items = append(g.Items, drawing.Line(paperAt(pl, b.Standing.Sub(d)), paperAt(pl, b.Standing.Add(d)), m.lines.Outline()))

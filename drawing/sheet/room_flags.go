@@ -25,10 +25,9 @@ const (
 )
 
 // flags places flags among what stands on the paper already, each as near to
-// its place as there is room; it tells whether all found room.
-func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, list []flag) (out []drawing.Item, clear bool) {
+// its place as there is room; it tells how many found none.
+func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, list []flag) (out []drawing.Item, lost int) {
 	c := crowdOf(drawn)
-	clear = true
 	for _, f := range list {
 		at := paperAt(pl, f.at)
 		near := c.near(at, flagFar+2*flagText)
@@ -45,14 +44,15 @@ func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 		if !ok {
 			box, ok = c.spotWithin(at, frame, f.size(nil), 3*flagFar, 3)
 		}
-		if clear = clear && ok; !ok {
+		if !ok {
+			lost++
 			box = drawing.Box(at.X, at.Y, f.wide(), f.wide()) // over whatever is there: it must show
 		}
 		g := m.flag(f, box, at, lines)
 		out = append(out, g)
 		c.take(g)
 	}
-	return out, clear
+	return out, lost
 }
 
 // wide is the side of the triangle that holds the number of a flag.

@@ -31,7 +31,8 @@ type hung struct {
 
 // hang draws shots side by side at the largest scale of the series at which
 // they find room in one of the rectangles; the first rectangle is tried first,
-// another one when some lettering finds no place there.
+// another one when some lettering finds no place there. Where some never finds
+// one, the row that lacks the fewest places is hung.
 func (m *maker) hang(rooms []drawing.Rect, shots ...shot) hung {
 	return m.hangAt(roomScales, rooms, shots)
 }
@@ -50,10 +51,10 @@ func (m *maker) hangAt(scales []drawing.Scale, rooms []drawing.Rect, shots []sho
 	for _, s := range scales {
 		for _, room := range rooms {
 			r := m.rowAt(room, s, shots, false)
-			if r.fits && (best == nil || r.readable) {
+			if r.fits && (best == nil || r.lacks < best.lacks) {
 				best = &r
 			}
-			if best != nil && best.readable {
+			if best != nil && best.lacks == 0 {
 				return m.hung(best)
 			}
 		}
@@ -73,14 +74,14 @@ func (m *maker) hangAt(scales []drawing.Scale, rooms []drawing.Rect, shots []sho
 
 // row is shots side by side with their dimensions, without numbers yet.
 type row struct {
-	scale    drawing.Scale
-	shots    []shot
-	plates   []dim.Plate
-	items    [][]drawing.Item // of each shot
-	titles   [][]string
-	title    unit.Length // height of the titles
-	fits     bool        // the shots find room
-	readable bool        // and all their lettering a place of its own
+	scale  drawing.Scale
+	shots  []shot
+	plates []dim.Plate
+	items  [][]drawing.Item // of each shot
+	titles [][]string
+	title  unit.Length // height of the titles
+	fits   bool        // the shots find room
+	lacks  int         // letterings that have no place of their own
 }
 
 // rowAt hangs shots side by side in a rectangle at a scale. Only dimension lines
@@ -117,7 +118,6 @@ func (m *maker) rowAt(room drawing.Rect, s drawing.Scale, shots []shot, anyway b
 	}
 	spare, high = max(0, spare), max(0, high)
 	origin := room.Min.Y + r.title + high/2 + below // of all pictures of the row
-	r.readable = true
 	x := room.Min.X + spare
 	for i, p := range shots {
 		b := blocks[i]
@@ -130,9 +130,9 @@ func (m *maker) rowAt(room drawing.Rect, s drawing.Scale, shots []shot, anyway b
 		}
 		pl := r.plates[i].MoveTo(geom.V(x-b.Min.X, origin))
 		pl.Frame = frame
-		items, ok := m.develop(p, pl)
+		items, lacks := m.develop(p, pl)
 		r.plates[i], r.items = pl, append(r.items, items)
-		r.readable = r.readable && ok
+		r.lacks += lacks
 		x += b.Width() + betweenTwo + spare
 	}
 	return r
@@ -226,34 +226,35 @@ func (m *maker) exposedView(p shot, s drawing.Scale) dim.Plate {
 	return pl
 }
 
-// develop draws a shot with its flags and dimensions; it tells whether all
-// dimensions found their places. Dimension lines stand where they must; flags
-// avoid them, and all other lettering avoids the flags. Where that leaves too
-// little room for lettering, flags take what it leaves.
-func (m *maker) develop(p shot, pl dim.Plate) ([]drawing.Item, bool) {
-	withFlags := func(among []drawing.Item) (dim.Plate, bool) {
-		flags, ok := m.flags(pl, slices.Concat(pl.Drawn, among), pl.Frame, p.flags)
+// develop draws a shot with its flags and dimensions; it tells how many of them
+// found no place. Dimension lines stand where they must; flags avoid them, and
+// all other lettering avoids the flags. Where that leaves too little room for
+// lettering, flags take what it leaves.
+func (m *maker) develop(p shot, pl dim.Plate) ([]drawing.Item, int) {
+	withFlags := func(among []drawing.Item) (dim.Plate, int) {
+		flags, lost := m.flags(pl, slices.Concat(pl.Drawn, among), pl.Frame, p.flags)
 		out := pl
 		out.Drawn = append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags})
-		return out, ok
+		return out, lost
 	}
 	whole := func(pl dim.Plate, asked []drawing.Item) []drawing.Item {
 		return append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked})
 	}
 	if len(p.flags) == 0 {
 		asked, report := place(pl, p.ask)
-		return whole(pl, asked), report.Clean()
+		return whole(pl, asked), len(report.Troubles)
 	}
 	lines, _ := dim.Place(pl, measured(p.ask))
-	flagged, shown := withFlags(lines)
+	flagged, lost := withFlags(lines)
 	asked, report := place(flagged, p.ask)
-	if !report.Clean() || !shown {
+	lacks := len(report.Troubles) + lost
+	if lacks > 0 {
 		first, report := place(pl, p.ask)
-		if after, ok := withFlags(first); ok && report.Clean() {
-			return whole(after, first), true
+		if after, lost := withFlags(first); len(report.Troubles)+lost < lacks {
+			return whole(after, first), len(report.Troubles) + lost
 		}
 	}
-	return whole(flagged, asked), report.Clean() && shown
+	return whole(flagged, asked), lacks
 }
 
 // place dimensions a view. Captions that find no room become notes on a leader.

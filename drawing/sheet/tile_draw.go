@@ -32,7 +32,7 @@ func (t *template) draw(m *maker, tl *tile) drawing.Group {
 	ink := takenBy(items)
 	// Texts keep out of the margin for filing, where a sheet has none.
 	room := tl.window.Grow(-labelClear)
-	room.Min.X = max(room.Min.X, templatePaper.Space().Min.X-by.X+tolerance)
+	room.Min.X = max(room.Min.X, templatePaper.Space().Min.X-by.X+labelClear)
 	put := func(l label) bool {
 		set, ok := l.set(ink, room, t.needs)
 		if !ok { // better on paper that is cut off than nowhere

@@ -41,7 +41,10 @@ func (s Site) lifts(p *model.Part, b hold.Slab) []find.Finding {
 	if !b.Walked {
 		kind = hold.Daily
 	}
-	c, _ := b.Case(kind)
+	c, ok := b.Case(kind)
+	if !ok {
+		return []find.Finding{unstood(b)}
+	}
 	up := max(0, -c.Highest.Down)
 	f := find.Finding{At: onTop(p, c.Highest.At), Measured: mm(up), Required: limit(find.AtMost, mostLift)}.Judge()
 	f.Why = fmt.Sprintf("%s lifts by %.2f mm at most, %s.", capital(b.Part), float64(up), on(p, c.Highest.At))

@@ -32,8 +32,8 @@ var sagRule = Rule{
 
 // stiffEnough tells whether a slab keeps both limits with a reserve.
 func stiffEnough(b hold.Slab) bool {
-	c, walked := b.Case(hold.PersonSinks)
-	return b.Years <= reserve*b.Span/yearsShare && (!walked || c.Lowest.Down <= reserve*b.Span/personShare)
+	c, ok := b.Case(hold.PersonSinks)
+	return b.Years <= reserve*b.Span/yearsShare && (!b.Walked || ok && c.Lowest.Down <= reserve*b.Span/personShare)
 }
 
 func (s Site) sagsInYears(p *model.Part, b hold.Slab) find.Finding {
@@ -51,7 +51,10 @@ func (s Site) sagsInYears(p *model.Part, b hold.Slab) find.Finding {
 }
 
 func (s Site) sagsUnderPerson(p *model.Part, b hold.Slab) find.Finding {
-	c, _ := b.Case(hold.PersonSinks)
+	c, ok := b.Case(hold.PersonSinks)
+	if !ok {
+		return unstood(b)
+	}
 	f := find.Finding{
 		Title: "How far the slab sinks under a person", At: onTop(p, *c.Person), Measured: mm(c.Lowest.Down), Required: limit(find.AtMost, b.Span/personShare),
 		Why: fmt.Sprintf("%s sinks by %.1f mm with its own weight when a person of %.0f kg stands %s, the worst of %d places.", capital(b.Part), float64(c.Lowest.Down), float64(s.statics().Loads.Person), on(p, *c.Person), b.Places),
@@ -63,4 +66,12 @@ func (s Site) sagsUnderPerson(p *model.Part, b hold.Slab) find.Finding {
 		})
 	}
 	return f
+}
+
+// unstood is the finding for a slab on which a person finds no place to stand.
+func unstood(b hold.Slab) find.Finding {
+	if b.Tips {
+		return unknown(fmt.Sprintf("%s tips wherever a person stands on it.", b.Part), hint("mend first what the check of lifting says"))
+	}
+	return unknown(fmt.Sprintf("%s has no place for a foot, so no person was put on it.", b.Part), hint("make it wide and long enough for one"))
 }

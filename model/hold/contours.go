@@ -32,7 +32,9 @@ func (b *bench) contours(res *plate.Result) []Contour {
 			}
 			c.Lines = append(c.Lines, line)
 		}
-		out = append(out, c)
+		if len(c.Lines) > 0 { // the lowest place may lie between the nodes of the mesh
+			out = append(out, c)
+		}
 	}
 	return out
 }

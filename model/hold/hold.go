@@ -265,13 +265,11 @@ func (b *bench) finish(out *Slab, m mesh, f found) error {
 		}
 	}
 	at, _ := daily.Lowest(0)
-	if !b.walked {
+	if !f.sinks.found { // nobody stands on it, or it tips wherever somebody does
 		out.lowestOwn = at
-	}
-	out.Years = daily.Deflection(0, at) + unit.Length(b.creep)*lasting.Deflection(0, at)
-	if !b.walked {
 		b.picture(out, daily)
 	}
+	out.Years = daily.Deflection(0, at) + unit.Length(b.creep)*lasting.Deflection(0, at)
 	hz, err := m.s.Frequency(lasting, b.loadsOf(m.s, b.recipe(Lasting), geom.Vec{}).Loads...)
 	out.First = hz
 	return err
