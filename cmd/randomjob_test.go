@@ -79,7 +79,7 @@ func (d dice) parameters(p model.Preset) []string {
 var tameParameters = map[string][]string{
 	"studio": {"side_gap: 4.8", "back_gap: 5", "surface: 755", "depth: 780", "thickness: 45", "section: L50x50x6"},
 	"alcove": {"side_gap: 4.8", "back_gap: 5"},
-	"corner": {"side_gap: 4.8", "back_gap: 7", "pitch: 200"},
+	"corner": {"side_gap: 4.8", "back_gap: 7", "pitch: 160"},
 }
 
 func (d dice) value(q model.Param) float64 {

@@ -21,11 +21,10 @@ import (
 
 // replayed are the seeds whose sheets once broke, with what was wrong.
 var replayed = map[uint64]string{
-	97:  "its dimensions took 10 s to place; the cover ran over the title block",
+	7:   "a slab without a place for a foot broke the check of its deflection",
+	15:  "a line of deflection without length",
 	157: "crowded marks on the plan",
-	170: "crowded marks on the plan",
 	342: "margins on the cover ran over the title block; a label of a template stood in the margin for filing",
-	383: "crowded marks on the plan",
 	495: "a slab at its least width",
 }
 
@@ -47,7 +46,7 @@ func TestSheetsOfRandomDesigns(t *testing.T) {
 		seeds = append(seeds, s)
 	}
 	for s := range replayed {
-		if !slices.Contains(seeds, s) {
+		if os.Getenv("SLABWRIGHT_RANDOM") == "" && !slices.Contains(seeds, s) {
 			seeds = append(seeds, s)
 		}
 	}
