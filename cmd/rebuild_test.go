@@ -60,7 +60,7 @@ func printed(t *testing.T, sheets []drawing.Sheet, name string) string {
 	var own []drawing.Sheet
 	for _, s := range sheets {
 		_, after, _ := strings.Cut(s.Name, "-") // behind its number
-		if after == name || strings.HasPrefix(after, name+"-top") || strings.HasPrefix(after, name+"-under") || strings.HasPrefix(after, name+"-edge") {
+		if after == name || strings.HasPrefix(after, name+"-top") || strings.HasPrefix(after, name+"-under") || strings.HasPrefix(after, name+"-edge") || strings.HasPrefix(after, name+"-details") {
 			own = append(own, s)
 		}
 	}

@@ -61,6 +61,9 @@ var (
 	pointed    = regexp.MustCompile(`\d\.\d`)
 )
 
+// forces are in newtons in every job.
+var forces = regexp.MustCompile(`\d+ N\b`)
+
 // gauges are measured on paper, in millimetres in every job; screws are sold so.
 var gauges = regexp.MustCompile(`100 mm|10 mm clear|0[.,]3 mm|60 mm in the stud|washer|overall height|^[Ø\d., x]+ mm$|per m\b|/m\b|Ø\d+ mm|pitches of|mm²|Mains keeps`)
 
@@ -73,7 +76,7 @@ func keepsTheUnit(t *testing.T, sheet, text string, show model.Show, lengths map
 		}
 		return
 	}
-	for _, n := range figures.FindAllString(text, -1) {
+	for _, n := range figures.FindAllString(forces.ReplaceAllString(text, ""), -1) {
 		if lengths[n] && (show.Unit == "in" || len(n) > 4) { // 105 mm is also a place in cm
 			t.Errorf("sheet %s: %q stands in %q", sheet, n, text)
 		}

@@ -42,7 +42,7 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 		beside = append(beside, enlarged(unbroken(b), ladderText))
 	}
 	if t := d.forces(); len(t.rows) > 0 {
-		beside = append(beside, t.blocks("wall-forces", m.say("What the anchors take at most: design loads in N"), m.lines)...)
+		beside = append(beside, t.blocks("wall-forces", m.say("What the anchors take at most: design loads in kN"), m.lines)...)
 	}
 	beside = append(beside, notesBlock("wall-notes", m.say("Before drilling"), d.notes()))
 	lay := func() []page {

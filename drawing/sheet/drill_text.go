@@ -40,7 +40,7 @@ func (d *drilling) forces() table {
 			}
 		}
 		if x, ok := takes[h.part.ID+"/"+h.hole]; ok {
-			t.rows = append(t.rows, []string{h.name, fmt.Sprintf("%.0f", math.Ceil(x.Pull/10)*10), fmt.Sprintf("%.0f", math.Ceil(x.Shear/10)*10)})
+			t.rows = append(t.rows, []string{h.name, d.m.kilonewtons(math.Ceil(x.Pull/10) * 10), d.m.kilonewtons(math.Ceil(x.Shear/10) * 10)})
 		}
 	}
 	return t

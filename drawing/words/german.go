@@ -5,7 +5,7 @@ package words
 // which holes are measured in the yard as well.
 var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[string]string{
 	// What anchors take.
-	"What the anchors take at most: design loads in N": "Was die Dübel höchstens aufnehmen: Bemessungslasten in N",
+	"What the anchors take at most: design loads in kN": "Was die Dübel höchstens aufnehmen: Bemessungslasten in kN",
 	"pull":  "Zug",
 	"shear": "Abscheren",
 

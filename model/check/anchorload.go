@@ -250,8 +250,8 @@ func (s Site) nextAnchor(p *model.Part, at []unit.Length, i int) unit.Length {
 func (s Site) anchorFixes(x anchoring, slab hold.Slab, w worstAnchor) []find.Fix {
 	a := x.part.Angle
 	// Pull and shear add up, so that each may take half of its own.
-	need := func(v float64) float64 { return math.Ceil(2*v/approvalFactor/w.left/10) / 100 }
-	out := []find.Fix{hint("take an anchor that is approved for at least %.2f kN of pull and %.2f kN of shear in this wall, and write that into the job file (walls, anchor)", need(w.reaction.Pull), need(w.reaction.Shear))}
+	need := func(v float64) float64 { return math.Ceil(2*v/approvalFactor/w.left/10) * 10 }
+	out := []find.Fix{hint("take an anchor that is approved for at least %.0f N of pull and %.0f N of shear in this wall, and write that into the job file (walls, anchor)", need(w.reaction.Pull), need(w.reaction.Shear))}
 	if pitch, ok := s.closer(x, slab); ok {
 		out = append(out, hint("or anchor it every %.0f mm or closer", float64(pitch)))
 	}
