@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"slabwright/model"
 	"slabwright/model/calc/moisture"
@@ -77,7 +78,7 @@ func grows(p *model.Part, m model.Movement) find.Finding {
 	if m.Held.By == model.ByNone {
 		f.Why += " Nothing holds it: it may move to any side."
 	} else {
-		f.Why += fmt.Sprintf(" It is held by %s, %.0f mm from its back edge; from there the wood moves.", m.Held.By, -float64(m.Held.At.Y))
+		f.Why += fmt.Sprintf(" It is held by %s, %.0f mm from its back edge; from there the wood moves.", m.Held.By, math.Round(-float64(m.Held.At.Y))+0)
 	}
 	if m.Dry < moisture.Lowest || m.Damp > moisture.Highest {
 		f.Why += " The room goes beyond 6 to 14 %, for which such figures are meant."
