@@ -242,4 +242,5 @@ type RollOutPart struct {
 	Corner               geom.Vec // left back corner in the room
 	Turn                 unit.Angle
 	Travel               unit.Length // how far it rolls out
+	Boards               []Board
 }

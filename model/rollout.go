@@ -80,27 +80,20 @@ func (p RollOutPiece) place(d *Design, id string) (*Part, faults) {
 	back := geom.V(p.left, y+p.depth)
 	pose := slab.Slab.Pose
 	pose.At = pose.Plan(back).Up(d.Room.FloorAt(pose.Plan(back)))
-	ro := &RollOutPart{Width: p.width, Depth: p.depth, Height: p.height, Castor: p.castor, Corner: pose.At.Flat(), Turn: pose.Turn, Travel: p.travel}
+	ro := &RollOutPart{Width: p.width, Depth: p.depth, Height: p.height, Castor: p.castor, Corner: pose.At.Flat(), Turn: pose.Turn, Travel: p.travel, Boards: p.boards()}
 	part := &Part{Kind: KindRollOut, Material: p.species.Name, RollOut: ro}
 	part.Bodies = p.bodies(pose)
 	return part, nil
 }
 
-// bodies are a top, two sides, a back rail and four castors, in own axes: x
-// from the left, y from the back.
+// bodies are the boards and four castors.
 func (p RollOutPiece) bodies(pose geom.Pose) []Body {
-	w, dp, h, t, c := p.width, p.depth, p.height, p.board, p.castor
-	wood := func(name string, x0, x1, y0, y1, z0, z1 unit.Length) Body {
-		s := geom.Prism(geom.Rect(geom.V(x0, y0), geom.V(x1, y1)), z0, z1, name)
-		return Body{Name: name, Solid: s.Place(pose), Material: p.species.Name, Density: p.species.Density, Colour: woodColour(p.species)}
+	var out []Body
+	for _, b := range p.boards() {
+		s := geom.Prism(geom.Rect(b.Box.Min.Flat(), b.Box.Max.Flat()), b.Box.Min.Z, b.Box.Max.Z, b.Name)
+		out = append(out, Body{Name: b.Name, Solid: s.Place(pose), Material: p.species.Name, Density: p.species.Density, Colour: woodColour(p.species)})
 	}
-	out := []Body{
-		wood("top", 0, w, -dp, 0, h-t, h),
-		wood("left side", 0, t, -dp, 0, c, h-t),
-		wood("right side", w-t, w, -dp, 0, c, h-t),
-		wood("back rail", t, w-t, -t, 0, max(c+t, h-t-120), h-t),
-		wood("shelf", t, w-t, -dp, 0, c, c+t),
-	}
+	w, dp, c := p.width, p.depth, p.castor
 	r := c * 0.4
 	for i, at := range []geom.Vec{geom.V(r+10, -r-10), geom.V(w-r-10, -r-10), geom.V(r+10, -dp+r+10), geom.V(w-r-10, -dp+r+10)} {
 		s := geom.Prism(geom.Circle(at, r, chord), 0, c, "castor")

@@ -54,26 +54,17 @@ func (m *maker) rollOutSheet(p *model.Part) []page {
 	return pages
 }
 
-// board is one board of a roll-out table in the table's own axes: x from the
-// left, y from the back, z from the floor.
-type board struct {
-	name                     string
-	box                      geom.Box
-	mass                     unit.Mass
-	length, width, thickness unit.Length
-}
-
 // rollOutView draws a roll-out table.
 type rollOutView struct {
 	m       *maker
 	part    *model.Part
 	stage   *stage
-	boards  []board
+	boards  []model.Board
 	castors []geom.Vec
 }
 
 func newRollOutView(m *maker, p *model.Part) *rollOutView {
-	v := &rollOutView{m: m, part: p, stage: &stage{}}
+	v := &rollOutView{m: m, part: p, stage: &stage{}, boards: p.RollOut.Boards}
 	pose := geom.Pose{At: p.RollOut.Corner.Up(p.Bounds().Min.Z), Turn: p.RollOut.Turn}
 	for _, b := range p.Bodies {
 		solid := own(b.Solid, pose)
@@ -81,27 +72,9 @@ func newRollOutView(m *maker, p *model.Part) *rollOutView {
 		box := solid.Bounds()
 		if strings.HasPrefix(b.Name, "castor") {
 			v.castors = append(v.castors, geom.V((box.Min.X+box.Max.X)/2, (box.Min.Y+box.Max.Y)/2))
-			continue
 		}
-		v.boards = append(v.boards, newBoard(b.Name, box, b.Density.Mass(b.Solid.Volume())))
 	}
 	return v
-}
-
-// newBoard finds which way a board lies: uprights have their grain upright,
-// all others along the table.
-func newBoard(name string, box geom.Box, mass unit.Mass) board {
-	d := box.Max.Add(box.Min.Mul(-1))
-	b := board{name: name, box: box, mass: mass}
-	switch {
-	case d.X <= d.Y && d.X <= d.Z:
-		b.length, b.width, b.thickness = d.Z, d.Y, d.X
-	case d.Y <= d.Z:
-		b.length, b.width, b.thickness = d.X, d.Z, d.Y
-	default:
-		b.length, b.width, b.thickness = d.X, d.Y, d.Z
-	}
-	return b
 }
 
 // laid puts the three views in line on a page and what belongs to them around:
@@ -147,15 +120,15 @@ func (v *rollOutView) front() picture {
 	p := v.picture("front", v.m.say("Front"), view.Front())
 	var z []geom.Vec
 	for _, b := range v.boards {
-		if b.thickness == b.box.Max.Z-b.box.Min.Z {
-			z = append(z, geom.V(0, b.box.Min.Z), geom.V(0, b.box.Max.Z))
+		if b.Thickness == b.Box.Max.Z-b.Box.Min.Z {
+			z = append(z, geom.V(0, b.Box.Min.Z), geom.V(0, b.Box.Max.Z))
 		}
 	}
 	p.ask = append(v.m.row(geom.V(0, 0), v.m.say("floor"), dim.Vertical, dim.LeftOf, z...),
 		dim.Linear{A: geom.V(0, r.Height), B: geom.V(r.Width, r.Height), Dir: dim.Horizontal, Side: dim.Above})
 	for _, b := range v.boards {
-		if b.thickness == b.box.Max.X-b.box.Min.X && b.box.Min.X <= 0.01 {
-			p.ask = append(p.ask, dim.Linear{A: geom.V(b.box.Min.X, b.box.Min.Z), B: geom.V(b.box.Max.X, b.box.Min.Z), Dir: dim.Horizontal, Side: dim.Below})
+		if b.Thickness == b.Box.Max.X-b.Box.Min.X && b.Box.Min.X <= 0.01 {
+			p.ask = append(p.ask, dim.Linear{A: geom.V(b.Box.Min.X, b.Box.Min.Z), B: geom.V(b.Box.Max.X, b.Box.Min.Z), Dir: dim.Horizontal, Side: dim.Below})
 		}
 	}
 	return p
@@ -167,10 +140,10 @@ func (v *rollOutView) side() picture {
 	p := v.picture("side", v.m.say("From the left"), view.FromLeft())
 	p.ask = []dim.Request{dim.Linear{A: geom.V(0, r.Height), B: geom.V(r.Depth, r.Height), Dir: dim.Horizontal, Side: dim.Above}}
 	for _, b := range v.boards {
-		if b.thickness == b.box.Max.Y-b.box.Min.Y { // the rail
+		if b.Thickness == b.Box.Max.Y-b.Box.Min.Y { // the rail
 			p.ask = append(p.ask,
-				dim.Linear{A: geom.V(-b.box.Max.Y, b.box.Min.Z), B: geom.V(-b.box.Max.Y, b.box.Max.Z), Dir: dim.Vertical, Side: dim.LeftOf},
-				dim.Linear{A: geom.V(-b.box.Max.Y, b.box.Min.Z), B: geom.V(-b.box.Min.Y, b.box.Min.Z), Dir: dim.Horizontal, Side: dim.Below})
+				dim.Linear{A: geom.V(-b.Box.Max.Y, b.Box.Min.Z), B: geom.V(-b.Box.Max.Y, b.Box.Max.Z), Dir: dim.Vertical, Side: dim.LeftOf},
+				dim.Linear{A: geom.V(-b.Box.Max.Y, b.Box.Min.Z), B: geom.V(-b.Box.Min.Y, b.Box.Min.Z), Dir: dim.Horizontal, Side: dim.Below})
 		}
 	}
 	return p

@@ -9,29 +9,25 @@ import (
 
 // boardTable is the cut list: finished sizes, the length along the grain, equal
 // boards together.
-func (m *maker) boardTable(p *model.Part, boards []board) table {
+func (m *maker) boardTable(p *model.Part, boards []model.Board) table {
 	t := table{heads: m.heads("no.", "qty", "board", "length (grain)", "width", "thick", "mass each"), right: []bool{false, true, false, true, true, true, true}}
-	row, count := map[string]int{}, map[string]int{}
+	count := map[int]int{}
 	for _, b := range boards {
-		size := []string{m.length(b.length), m.length(b.width), m.length(b.thickness)}
-		key := fmt.Sprint(size)
-		count[key]++
-		if r, ok := row[key]; ok {
-			t.rows[r][1] = fmt.Sprint(count[key])
-			t.rows[r][2] += ", " + m.pass(b.name)
+		if count[b.Row]++; count[b.Row] > 1 {
+			t.rows[b.Row-1][1] = fmt.Sprint(count[b.Row])
+			t.rows[b.Row-1][2] += ", " + m.pass(b.Name)
 			continue
 		}
-		row[key] = len(t.rows)
-		t.rows = append(t.rows, []string{fmt.Sprintf("%d.%d", p.Mark, len(t.rows)+1), "1", m.pass(b.name), size[0], size[1], size[2], m.kg(b.mass)})
+		t.rows = append(t.rows, []string{fmt.Sprintf("%d.%d", p.Mark, b.Row), "1", m.pass(b.Name), m.length(b.Length), m.length(b.Width), m.length(b.Thickness), m.kg(b.Mass)})
 	}
 	return t
 }
 
-func (m *maker) rollOutNotes(p *model.Part, boards []board) []string {
+func (m *maker) rollOutNotes(p *model.Part, boards []model.Board) []string {
 	r := p.RollOut
 	var wood unit.Mass
 	for _, b := range boards {
-		wood += b.mass
+		wood += b.Mass
 	}
 	return []string{
 		m.sayf("Overall %s x %s x %s with its castors. Wood %s, all of it %s.", m.length(r.Width), m.length(r.Depth), m.length(r.Height), m.kg(wood), m.kg(p.Mass())),
