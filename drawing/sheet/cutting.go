@@ -42,7 +42,7 @@ func cuttingSheets(m *maker) []page {
 func (m *maker) slabCuts(l cut.WoodLot, lay saw.Layout, n int) []page {
 	v := m.cutView(l, lay)
 	c := chapter{name: "layout", title: m.say("layout"), pictures: []picture{v.picture()}}
-	c.beside = append(c.beside, m.cutTable(lay).blocks("cuts", m.say("Cuts in saw order"), m.lines)...)
+	c.beside = append(c.beside, m.cutTable(l, lay).blocks("cuts", m.say("Cuts in saw order"), m.lines)...)
 	c.beside = append(c.beside, notesBlock("notes", m.say("Notes"), v.notes()))
 	pages := m.pages(fmt.Sprintf("saw-slab-%d", n), m.sayf("Saw: %s", lay.Sheet), []chapter{c})
 	for i := range pages {
@@ -121,24 +121,48 @@ func loopOf(r saw.Rect) []geom.Vec {
 	return []geom.Vec{geom.V(r.X, r.Y), geom.V(r.X+r.Length, r.Y), geom.V(r.X+r.Length, r.Y+r.Width), geom.V(r.X, r.Y+r.Width)}
 }
 
-// blank finds the blank of a placed part.
-func (v *cutView) blank(id string) *cut.Blank {
-	for i := range v.lot.Blanks {
-		if v.lot.Blanks[i].Part.ID == id {
-			return &v.lot.Blanks[i]
+// blankOf finds a blank of a lot; nil where the plan parted it.
+func blankOf(l cut.WoodLot, id string) *cut.Blank {
+	for i := range l.Blanks {
+		if l.Blanks[i].ID == id {
+			return &l.Blanks[i]
 		}
 	}
 	return nil
 }
 
+// blankNames are what pieces are called.
+func (m *maker) blankNames(l cut.WoodLot, ids []string) []string {
+	var out []string
+	for _, id := range ids {
+		if b := blankOf(l, id); b != nil {
+			id = m.blankName(*b)
+		}
+		out = append(out, id)
+	}
+	return out
+}
+
 // labels are what may be written into a part, the fullest first.
 func (v *cutView) labels(q saw.Placed) [][]string {
 	name, mark := q.Item, q.Item
-	if b := v.blank(q.Item); b != nil {
-		name, mark = fmt.Sprintf("%d  %s", b.Part.Mark, q.Item), fmt.Sprint(b.Part.Mark)
+	if b := blankOf(v.lot, q.Item); b != nil {
+		name, mark = b.Mark+"  "+v.m.blankName(*b), b.Mark
 	}
 	size := v.m.length(q.Length) + " x " + v.m.length(q.Width)
+	if b := blankOf(v.lot, q.Item); b != nil {
+		size = v.m.blankSize(*b)
+	}
 	return [][]string{{name, size}, {name + "   " + size}, {name}, {mark}}
+}
+
+// blankSize is length x width as sawn, with both widths of what tapers.
+func (m *maker) blankSize(b cut.Blank) string {
+	t := m.length(b.Length) + " x " + m.length(b.Width)
+	if b.Tapers() {
+		t += " / " + m.length(b.EndWidth)
+	}
+	return t
 }
 
 // write puts the first of some texts that has room into a rectangle of the slab,
@@ -224,7 +248,11 @@ func (v *cutView) draw(pl dim.Plate) []drawing.Item {
 
 // part draws a part as it is sawn and, inside, as it is finished.
 func (v *cutView) part(q saw.Placed, at func(geom.Vec) geom.Vec) []drawing.Item {
+	b := blankOf(v.lot, q.Item)
 	r := loopOf(q.Rect)
+	if b != nil && !q.Across {
+		r = sawnLoop(q, b)
+	}
 	sawn := drawing.Outline(mapped(r, at), v.m.lines.Outline())
 	if q.Edge != saw.NoSide {
 		edge := stretchOf(v.edge(q.Edge), q.X, q.X+q.Length)
@@ -237,8 +265,7 @@ func (v *cutView) part(q saw.Placed, at func(geom.Vec) geom.Vec) []drawing.Item 
 		sawn = drawing.Polyline{Points: mapped(ends, at), Pen: v.m.lines.Outline()}
 	}
 	out := []drawing.Item{drawing.Area{Loops: [][]geom.Vec{mapped(r, at)}, Ink: drawing.Pale}, sawn}
-	b := v.blank(q.Item)
-	if b == nil || q.Edge != saw.NoSide || q.Across {
+	if b == nil || b.Board != nil || q.Edge != saw.NoSide || q.Across {
 		return out
 	}
 	region := b.Part.Slab.TopOutline()
@@ -246,15 +273,32 @@ func (v *cutView) part(q saw.Placed, at func(geom.Vec) geom.Vec) []drawing.Item 
 	for _, loop := range region.Loops() {
 		var pts []geom.Vec
 		for _, p := range loop {
-			d := p.Sub(low)
-			if q.Turned {
-				d = geom.V(q.Length-d.X, q.Width-d.Y)
-			}
-			pts = append(pts, at(geom.V(q.X, q.Y).Add(d)))
+			pts = append(pts, at(onSheet(q, b.Lying(p.Sub(low)))))
 		}
 		out = append(out, drawing.Outline(pts, v.m.lines.Adjacent()))
 	}
 	return out
+}
+
+// sawnLoop is a blank as it lies on the sheet: of one that tapers the straight
+// side is the low one, unless it is turned.
+func sawnLoop(q saw.Placed, b *cut.Blank) []geom.Vec {
+	loop := []geom.Vec{{}, geom.V(q.Length, 0), geom.V(q.Length, b.EndWidth), geom.V(0, b.Width)}
+	if !b.Tapers() {
+		return loopOf(q.Rect)
+	}
+	for i, p := range loop {
+		loop[i] = onSheet(q, p)
+	}
+	return loop
+}
+
+// onSheet gives a point of a blank where the blank lies on the sheet.
+func onSheet(q saw.Placed, p geom.Vec) geom.Vec {
+	if q.Turned {
+		p = geom.V(q.Length-p.X, q.Width-p.Y)
+	}
+	return geom.V(q.X, q.Y).Add(p)
 }
 
 // kerf is the strip that a cut turns to dust, within the wood.
@@ -336,7 +380,7 @@ func (v *cutView) grain(pl dim.Plate, t *taken) []drawing.Item {
 }
 
 // cutTable lists the cuts in saw order.
-func (m *maker) cutTable(lay saw.Layout) table {
+func (m *maker) cutTable(l cut.WoodLot, lay saw.Layout) table {
 	t := table{heads: m.heads("cut", "what lies on the saw", "kind", "set", "from", "comes off finished"), right: []bool{true, false, false, true, false, false}}
 	for i, c := range lay.Cuts {
 		set, from := m.length(c.Setting), m.sideWord(c.From)
@@ -350,7 +394,7 @@ func (m *maker) cutTable(lay saw.Layout) table {
 		if c.Rip {
 			kind = m.say("rip")
 		}
-		t.rows = append(t.rows, []string{fmt.Sprint(i + 1), m.length(c.Piece.Length) + " x " + m.length(c.Piece.Width), kind, set, from, strings.Join(c.Frees, ", ")})
+		t.rows = append(t.rows, []string{fmt.Sprint(i + 1), m.length(c.Piece.Length) + " x " + m.length(c.Piece.Width), kind, set, from, strings.Join(m.blankNames(l, c.Frees), ", ")})
 	}
 	return t
 }

@@ -29,8 +29,8 @@ func (m *maker) woodOrder(s *cut.Shopping) []page {
 		right: []bool{true, false, false, false, false, false, false, true}}
 	for _, l := range s.Wood {
 		for _, b := range l.Blanks {
-			t.rows = append(t.rows, []string{fmt.Sprint(b.Part.Mark), b.Part.ID, m.pass(l.Species),
-				m.length(b.Length) + " x " + m.length(b.Width) + " x " + m.length(l.Thickness), m.blankTolerance(b), m.edgeWord(b), m.holeWord(b.Part), m.tenth(b.Part.Mass())})
+			t.rows = append(t.rows, []string{b.Mark, m.blankName(b), m.pass(l.Species),
+				m.blankSize(b) + " x " + m.length(l.Thickness), m.blankTolerance(b), m.edgeWord(b), m.holeWord(b.Part), m.tenth(b.Mass)})
 		}
 	}
 	f.table(m.say("Finished pieces, one each"), t, asIs)
@@ -54,6 +54,14 @@ func (m *maker) blankTolerance(b cut.Blank) string {
 		return m.sayf("length +0/-%s, else ±%s", m.length(model.UsualFit.Shop.Minus), m.fine(0.5))
 	}
 	return "±" + m.fine(0.5)
+}
+
+// blankName is what a piece is called: a board after its table.
+func (m *maker) blankName(b cut.Blank) string {
+	if b.Board == nil {
+		return b.ID
+	}
+	return b.Part.ID + ": " + m.pass(b.Board.Name)
 }
 
 func (m *maker) edgeWord(b cut.Blank) string {

@@ -61,15 +61,15 @@ func (s *Shopping) halves(l WoodLot) []Choice {
 		for _, side := range []bool{false, true} {
 			p := l.Problem
 			one, two := b.item(), b.item()
-			what := fmt.Sprintf("%s of two pieces end to end", b.Part.ID)
+			what := fmt.Sprintf("%s of two pieces end to end", b.ID)
 			if side {
-				what = fmt.Sprintf("%s of two pieces side by side", b.Part.ID)
-				one.Width, two.Width = tenthUp(b.Width/2+jointWood), tenthUp(b.Width/2+jointWood)
+				what = fmt.Sprintf("%s of two pieces side by side", b.ID)
+				one.Width, two.Width = tenthUp(max(b.Width, b.EndWidth)/2+jointWood), tenthUp(max(b.Width, b.EndWidth)/2+jointWood)
 				two.Edge = saw.NoSide
 			} else {
 				one.Length, two.Length = tenthUp(b.Length/2+jointWood), tenthUp(b.Length/2+jointWood)
 			}
-			one.ID, two.ID = b.Part.ID+" 1/2", b.Part.ID+" 2/2"
+			one.ID, two.ID = b.ID+" 1/2", b.ID+" 2/2"
 			p.Items = slices.Replace(slices.Clone(p.Items), i, i+1, one, two)
 			c := Choice{What: what}
 			if plan := saw.PlanSheets(p, saw.Effort{Steps: steps / 2}); plan.Found {

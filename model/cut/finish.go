@@ -7,7 +7,7 @@ import (
 
 // Finish is what the wood takes of oil.
 type Finish struct {
-	Area   unit.Area // of all faces and edges of slabs
+	Area   unit.Area // of all faces and edges of slabs and boards
 	Litres float64   // for all coats
 	Coats  int
 }
@@ -19,10 +19,15 @@ const (
 	oilCoats   = 2
 )
 
-// finishOf adds the faces of all slabs, cut or still to be cut.
+// finishOf adds the faces of all slabs and boards, cut or still to be cut.
 func finishOf(d *model.Design) Finish {
 	f := Finish{Coats: oilCoats}
 	for _, p := range d.Parts {
+		if p.RollOut != nil {
+			for _, b := range p.RollOut.Boards {
+				f.Area += unit.Area(2 * float64(b.Length*b.Width+b.Width*b.Thickness+b.Thickness*b.Length))
+			}
+		}
 		if p.Slab == nil {
 			continue
 		}

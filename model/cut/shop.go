@@ -46,17 +46,6 @@ type SteelLot struct {
 	Second  *Choice
 }
 
-// Blank is the rectangle that a part is cut from, as ordered. Length and width
-// are those as drawn with what the order size, over-wood and the tolerance of the
-// shop add.
-type Blank struct {
-	Part          *model.Part
-	Length, Width unit.Length
-	Drawn         [2]unit.Length // length and width as drawn
-	Edge          saw.Side
-	Ordered       bool // the order size of the fit is in it
-}
-
 // Choice is another set of stock.
 type Choice struct {
 	What  string   // what is different, in words

@@ -111,16 +111,22 @@ func TestShoppingForThePresets(t *testing.T) {
 // its natural front only comes out of the slab for 690, as the other with a
 // natural edge is 604 wide at its narrowest. The rest is 240 + 4 + 240 wide and
 // fits the square-edged slab for 480 (2000 x 800), while the slab for 520 would do
-// too: 40 more. The bars: 4144 mm of angles come out of one bar of 6 m for 58; two
+// too: 40 more. The boards of the roll-out table: 900 + 846 + 2 x 473 + 3 x 4 =
+// 2704 of 480 in a row, the rail of 120 above them, 480 + 4 + 120 = 604 wide, so
+// the panel of 2800 x 620 for 210 holds all; two of 1400 cost 236 and one holds
+// 900 + 4 + 473 only. The bars: 4144 mm of angles come out of one bar of 6 m for 58; two
 // of 3 m cost 68.
 func TestStudioShopping(t *testing.T) {
 	_, _, s := shopped(t, "studio")
-	if len(s.Wood) != 1 || len(s.Steel) != 1 || s.Cost != 690+480+58 {
+	if len(s.Wood) != 2 || len(s.Steel) != 1 || s.Cost != 690+480+210+58 {
 		t.Fatalf("costs %g in %d and %d lots", s.Cost, len(s.Wood), len(s.Steel))
 	}
 	w, b := s.Wood[0], s.Steel[0]
 	if !w.Plan.Optimal || !b.Plan.Optimal {
 		t.Error("not proved")
+	}
+	if panel := s.Wood[1]; !panel.Plan.Optimal || panel.Second == nil || panel.Second.More != 26 {
+		t.Errorf("panels: %+v", panel.Second)
 	}
 	if w.Second == nil || w.Second.More != 40 || b.Second == nil || b.Second.More != 10 {
 		t.Errorf("second best: %+v, %+v", w.Second, b.Second)
@@ -167,7 +173,7 @@ func TestNothingFits(t *testing.T) {
 // TestCurrencyIsFree takes any name for money, and none.
 func TestCurrencyIsFree(t *testing.T) {
 	_, _, s := shopped(t, "studio", "currency: none", "currency: shells")
-	if got := cut.Money(s.Currency, s.Cost); got != "shells 1228" {
+	if got := cut.Money(s.Currency, s.Cost); got != "shells 1438" {
 		t.Errorf("writes %q", got)
 	}
 	if got := cut.Money("", 12.345); got != "12.35" {

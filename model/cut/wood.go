@@ -2,7 +2,6 @@ package cut
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"sort"
 	"strings"
@@ -12,66 +11,34 @@ import (
 	"slabwright/model/unit"
 )
 
-// woodLots groups the slabs that are still to be made, the thickest first: what
-// it takes is gone for the thinner ones.
+// woodLots groups the slabs and boards that are still to be made, the thickest
+// first: what it takes is gone for the thinner ones.
 func woodLots(d *model.Design) []WoodLot {
 	var out []WoodLot
-	for _, p := range d.Parts {
-		if p.Slab == nil || p.Cut != nil {
-			continue
-		}
-		i := slices.IndexFunc(out, func(l WoodLot) bool {
-			return l.Species == p.Slab.Species.Name && l.Thickness == p.Slab.Thickness
-		})
+	add := func(species string, thickness unit.Length, b Blank) {
+		i := slices.IndexFunc(out, func(l WoodLot) bool { return l.Species == species && l.Thickness == thickness })
 		if i < 0 {
 			i = len(out)
-			out = append(out, WoodLot{Species: p.Slab.Species.Name, Thickness: p.Slab.Thickness})
+			out = append(out, WoodLot{Species: species, Thickness: thickness})
 		}
-		out[i].Blanks = append(out[i].Blanks, BlankOf(d, p))
+		out[i].Blanks = append(out[i].Blanks, b)
+	}
+	for _, p := range d.Parts {
+		if p.Cut != nil {
+			continue
+		}
+		if p.Slab != nil {
+			add(p.Slab.Species.Name, p.Slab.Thickness, BlankOf(d, p))
+		}
+		if p.RollOut != nil {
+			for i := range p.RollOut.Boards {
+				b := &p.RollOut.Boards[i]
+				add(p.Material, b.Thickness, boardBlank(p, b))
+			}
+		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].Thickness > out[j].Thickness })
 	return out
-}
-
-// BlankOf is what a slab is cut from. A natural front counts to its straight
-// line at the narrowest place.
-func BlankOf(d *model.Design, p *model.Part) Blank {
-	b := Blank{Part: p}
-	low, high := p.Slab.Edges[0].Start, p.Slab.Edges[0].Start
-	for _, e := range p.Slab.Edges {
-		low.X, low.Y = min(low.X, e.Start.X), min(low.Y, e.Start.Y)
-		high.X, high.Y = max(high.X, e.Start.X), max(high.Y, e.Start.Y)
-		if e.Waney {
-			b.Edge = saw.Low
-		}
-	}
-	b.Drawn = [2]unit.Length{tenthUp(high.X - low.X), tenthUp(high.Y - low.Y)}
-	b.Length, b.Width = b.Drawn[0], b.Drawn[1]
-	f, err := d.FitOf(p.ID)
-	if err != nil {
-		return b
-	}
-	for _, w := range f.Ways {
-		var more unit.Length
-		if w.Order != nil {
-			more = w.Order.Size - w.Size
-			b.Ordered = true
-		}
-		for _, s := range w.Scribe {
-			more += max(0, s.OverWood)
-		}
-		if w.Name == "length" {
-			b.Length = tenthUp(b.Length + more)
-		} else {
-			b.Width = tenthUp(b.Width + more)
-		}
-	}
-	return b
-}
-
-// tenthUp rounds up to a tenth of a millimetre.
-func tenthUp(l unit.Length) unit.Length {
-	return unit.Length(math.Ceil(float64(l)*10-1e-6) / 10)
 }
 
 // wood plans one lot and takes what it uses out of the offers.
@@ -87,14 +54,14 @@ func (s *Shopping) wood(l WoodLot, left []model.SlabOffer, o model.Offers) {
 	}
 	var at []int // of each sheet among the offers
 	for i, offer := range left {
-		if offer.Species == l.Species && offer.Thickness >= l.Thickness && offer.Count >= 0 {
+		if offer.Species == l.Species && l.planes(offer.Thickness) && offer.Count >= 0 {
 			l.Offers = append(l.Offers, offer)
 			l.Problem.Sheets = append(l.Problem.Sheets, s.sheetOf(offer, i))
 			at = append(at, i)
 		}
 	}
 	if len(l.Offers) == 0 {
-		s.WoodNotes.Open = append(s.WoodNotes.Open, fmt.Sprintf("no %s of %s mm or thicker is on offer", l.Species, mm(l.Thickness)))
+		s.WoodNotes.Open = append(s.WoodNotes.Open, fmt.Sprintf("no %s of %s to %s mm is on offer for %s", l.Species, mm(l.Thickness), mm(l.Thickness*mostPlaned), strings.Join(l.names(), ", ")))
 		s.Wood = append(s.Wood, l)
 		return
 	}
@@ -115,16 +82,32 @@ func (s *Shopping) wood(l WoodLot, left []model.SlabOffer, o model.Offers) {
 	s.Wood = append(s.Wood, l)
 }
 
+// mostPlaned is how many times as thick as the part a slab may be: more turns too
+// much of it into chips. Common practice, no source.
+const mostPlaned = 1.5
+
+// planes says whether a slab of that thickness can be planed to the lot's.
+func (l WoodLot) planes(thickness unit.Length) bool {
+	return thickness >= l.Thickness && thickness <= l.Thickness*mostPlaned
+}
+
+// names lists the parts of a lot, each once.
+func (l WoodLot) names() []string {
+	var out []string
+	for _, b := range l.Blanks {
+		if !slices.Contains(out, b.Part.ID) {
+			out = append(out, b.Part.ID)
+		}
+	}
+	return out
+}
+
 // Offcuts at least this large are listed as worth keeping. Common practice, no
 // source.
 const (
 	worthLength unit.Length = 250
 	worthWidth  unit.Length = 60
 )
-
-func (b Blank) item() saw.Item {
-	return saw.Item{ID: b.Part.ID, Length: b.Length, Width: b.Width, Count: 1, Edge: b.Edge}
-}
 
 // sheetOf draws a slab on offer: a straight edge stays at the bottom, the natural
 // edge of one lies on top; of two, the widths lie evenly about a middle line.
