@@ -212,6 +212,7 @@ type Offers struct {
 	Currency  string
 	Slabs     []SlabOffer
 	Bars      []BarOffer
+	Packs     []PackOffer
 	KerfWood  unit.Length
 	KerfSteel unit.Length
 	Pos       Pos
@@ -231,7 +232,8 @@ type SlabOffer struct {
 	Flaws     []Flaw  // what no part and no saw cut may meet
 	Moisture  float64 // percent, 0: not given
 	Price     float64
-	Count     int // 0: as many as wanted
+	Count     int    // 0: as many as wanted
+	Place     string // where it is sold
 	Pos       Pos
 }
 
@@ -248,7 +250,34 @@ type BarOffer struct {
 	Length  unit.Length
 	Price   float64
 	Count   int
+	Place   string // where it is sold
 	Pos     Pos
+}
+
+// FixingKind is a kind of thing that holds parts and is sold in packs.
+type FixingKind string
+
+// Kinds of fixings.
+const (
+	WallAnchor FixingKind = "wall anchor"
+	WoodScrew  FixingKind = "wood screw"
+	CoachScrew FixingKind = "coach screw"
+	Castor     FixingKind = "castor"
+)
+
+// PackOffer is a pack of fixings on offer. Diameter is that of the screw, Length
+// that of the screw or the overall height of a castor; Wall says what an anchor
+// is approved for.
+type PackOffer struct {
+	Name     string
+	Kind     FixingKind
+	Wall     WallMake
+	Diameter unit.Length
+	Length   unit.Length
+	Pieces   int
+	Price    float64 // of the pack
+	Place    string  // where it is sold
+	Pos      Pos
 }
 
 // House is what lies between the street and the room, and the climate in it.

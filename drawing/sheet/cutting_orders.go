@@ -20,7 +20,41 @@ func (m *maker) orders(s *cut.Shopping) []page {
 	if len(s.Steel) > 0 {
 		out = append(out, m.steelOrder(s)...)
 	}
+	if len(s.Packs) > 0 {
+		out = append(out, m.packOrder(s)...)
+	}
 	return out
+}
+
+// packOrder is the sheet for the shop that sells anchors, screws and castors.
+func (m *maker) packOrder(s *cut.Shopping) []page {
+	f := newListing(m, "order-fixings", m.say("Order for anchors, screws and castors"))
+	t := table{heads: m.heads("what", "size in mm", "wanted", "packs", "pieces", "price", "where"), right: []bool{false, false, true, false, true, true, false}}
+	sum := 0.0
+	for _, l := range s.Packs {
+		row := []string{m.pass(l.Need.What), m.pass(l.Need.Size), fmt.Sprint(l.Count), m.say("none on offer"), "", "", ""}
+		if l.Found {
+			sum += l.Cost
+			row[3], row[4], row[5], row[6] = strings.Join(l.Buys(), ", "), fmt.Sprint(l.Pieces()), m.money(l.Cost), strings.Join(l.Places(), ", ")
+		}
+		t.rows = append(t.rows, row)
+	}
+	t.rows = append(t.rows, []string{m.say("together"), "", "", "", "", m.money(sum), ""})
+	f.table(m.say("Packs to buy"), t, asIs)
+	var second []string
+	for _, l := range s.Packs {
+		if l.Second != nil {
+			second = append(second, m.sayf("%s, second best: %s, %s more.", m.pass(l.Need.What), strings.Join(l.Second.Buys, ", "), m.money(l.Second.More)))
+		}
+	}
+	f.notes(m.say("What another choice costs"), second)
+	f.notes(m.say("What to check at the counter"), []string{
+		m.say("Anchors: the approval names this wall and this thickness of steel; take its sheet along, its figures go into the job file."),
+		m.say("Screws: never longer than the list says, the top is near; heads wide enough for the slots, or washers with them."),
+		m.say("Packs are taken to be full and their pieces all good: buy a few more of what is cheap."),
+	})
+	f.notes(m.say("Not yet settled"), m.passEach(s.PackNotes.Open))
+	return m.orderPages(f)
 }
 
 func (m *maker) woodOrder(s *cut.Shopping) []page {
@@ -88,8 +122,9 @@ func (m *maker) holeWord(p *model.Part) string {
 
 // stockTable lists what is bought of what is on offer.
 func (m *maker) stockTable(s *cut.Shopping, wood bool) table {
-	t := table{heads: m.heads("qty", "what", "size in mm", "kg as sold", "price", "for"), right: []bool{true, false, false, true, true, false}}
+	t := table{heads: m.heads("qty", "what", "size in mm", "kg as sold", "price", "for", "where"), right: []bool{true, false, false, true, true, false, false}}
 	only := *s
+	only.Packs = nil
 	if wood {
 		only.Steel = nil
 	} else {
@@ -98,9 +133,9 @@ func (m *maker) stockTable(s *cut.Shopping, wood bool) table {
 	sum := 0.0
 	for _, b := range lists.BoughtStock(&only) {
 		sum += b.Price * float64(b.Count)
-		t.rows = append(t.rows, []string{fmt.Sprint(b.Count), m.pass(b.What), m.pass(b.Size), m.tenth(b.Mass), m.money(b.Price * float64(b.Count)), m.forText(b.For)})
+		t.rows = append(t.rows, []string{fmt.Sprint(b.Count), m.pass(b.What), m.pass(b.Size), m.tenth(b.Mass), m.money(b.Price * float64(b.Count)), m.forText(b.For), b.Place})
 	}
-	t.rows = append(t.rows, []string{"", m.say("together"), "", "", m.money(sum), ""})
+	t.rows = append(t.rows, []string{"", m.say("together"), "", "", m.money(sum), "", ""})
 	return t
 }
 
@@ -173,11 +208,11 @@ func (m *maker) endWord(left, right unit.Length) string {
 
 // money writes a price with the currency of the job, if it names one.
 func (m *maker) money(v float64) string {
-	t := m.style.Number(v, 2)
-	if c := m.b.Shopping.Currency; c != "" {
-		t = c + " " + t
+	t := cut.Money("", v)
+	if m.style.Decimal == ',' {
+		t = strings.Replace(t, ".", ",", 1)
 	}
-	return t
+	return strings.TrimSpace(m.b.Shopping.Currency + " " + t)
 }
 
 // orderPages gives the pages of an order: the tolerances stand in its table.

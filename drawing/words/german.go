@@ -713,6 +713,19 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"from a bar not chosen yet":  "Stab noch nicht gewählt",
 	"Print at full size, cut along the lines. Stick each on its piece as it comes off the saw: wood on the top face, the arrow along the grain and its point to the right as the part is drawn; steel on the outside of the wall leg.": "In voller Größe drucken, an den Linien ausschneiden. Jeden auf sein Stück kleben, sobald es von der Säge kommt: Holz auf die Oberseite, den Pfeil längs der Faser mit der Spitze nach rechts, wie das Teil gezeichnet ist; Stahl außen auf den Wandschenkel.",
 
+	// Order for anchors, screws and castors.
+	"Order for anchors, screws and castors": "Bestellung für Dübel, Schrauben und Rollen",
+	"wanted":                                "nötig",
+	"packs":                                 "Packungen",
+	"pieces":                                "Stück",
+	"none on offer":                         "keine im Angebot",
+	"Packs to buy":                          "Packungen, die gekauft werden",
+	"%s, second best: %s, %s more.":         "%s, zweitbeste Wahl: %s, %s mehr.",
+	"What to check at the counter":          "Am Tresen zu prüfen",
+	"Anchors: the approval names this wall and this thickness of steel; take its sheet along, its figures go into the job file.": "Dübel: Die Zulassung nennt diese Wand und diese Stahldicke; ihr Blatt mitnehmen, ihre Werte kommen in die Auftragsdatei.",
+	"Screws: never longer than the list says, the top is near; heads wide enough for the slots, or washers with them.":           "Schrauben: nie länger als die Liste sagt, die Oberseite ist nah; Köpfe breit genug für die Langlöcher, sonst Scheiben dazu.",
+	"Packs are taken to be full and their pieces all good: buy a few more of what is cheap.":                                     "Packungen gelten als voll und alle Stücke als gut: vom Billigen ein paar mehr kaufen.",
+
 	// Cutting plans and orders.
 	"%d, see its sheet":         "%d, siehe ihr Blatt",
 	"%s left over":              "%s Rest",
@@ -1001,12 +1014,13 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"more than the 37 kg that three people lift by the rule, so more hands, a lifting aid, or one end at a time on props": "mehr als die 37 kg, die drei Leute nach der Regel heben, also mehr Hände, eine Hebehilfe oder ein Ende nach dem anderen auf Stützen",
 
 	// Cutting plans and orders.
-	"%s of two pieces end to end":             "%s aus zwei Stücken hintereinander",
-	"%s of two pieces side by side":           "%s aus zwei Stücken nebeneinander",
-	"slab on offer: %s":                       "angebotene Platte: %s",
-	"steel angle, bar":                        "Winkelstahl, Stange",
-	"no %s of %s to %s mm is on offer for %s": "%s von %s bis %s mm ist nicht im Angebot für %s",
-	"no bar of %s is on offer":                "keine Stange %s im Angebot",
+	"%s of two pieces end to end":                   "%s aus zwei Stücken hintereinander",
+	"%s of two pieces side by side":                 "%s aus zwei Stücken nebeneinander",
+	"slab on offer: %s":                             "angebotene Platte: %s",
+	"steel angle, bar":                              "Winkelstahl, Stange",
+	"no pack of %s (%s) is on offer, %d are wanted": "keine Packung %s (%s) ist im Angebot, %d sind nötig",
+	"no %s of %s to %s mm is on offer for %s":       "%s von %s bis %s mm ist nicht im Angebot für %s",
+	"no bar of %s is on offer":                      "keine Stange %s im Angebot",
 	"The saw takes %s mm in wood: the job file says nothing. Common practice, no source.":                                           "Die Säge nimmt in Holz %s mm weg: die Auftragsdatei sagt nichts. Übliche Praxis, keine Quelle.",
 	"The saw takes %s mm in steel: the job file says nothing. Common practice, no source.":                                          "Die Säge nimmt in Stahl %s mm weg: die Auftragsdatei sagt nichts. Übliche Praxis, keine Quelle.",
 	"%s is as wide as its narrowest place all along: its widths are not told.":                                                      "%s ist überall so breit wie an der schmalsten Stelle: die Breiten sind nicht genannt.",

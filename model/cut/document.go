@@ -6,6 +6,19 @@ import "slabwright/model/calc/saw"
 type Document struct {
 	Sheets []LotDocument `json:"sheets"`
 	Bars   []LotDocument `json:"bars"`
+	Packs  []packDoc     `json:"packs"`
+}
+
+// packDoc is one kind of fixing.
+type packDoc struct {
+	What   string     `json:"what"`
+	Size   string     `json:"size_mm"`
+	Need   int        `json:"need"`
+	Found  bool       `json:"found"`
+	Buys   []string   `json:"buys,omitempty"`
+	Pieces int        `json:"pieces"`
+	Cost   float64    `json:"cost"`
+	Second *choiceDoc `json:"second,omitempty"`
 }
 
 // LotDocument is one species and thickness, or one section.
@@ -38,7 +51,8 @@ type CostDocument struct {
 	Currency  string   `json:"currency"`
 	Wood      float64  `json:"wood"`
 	Steel     float64  `json:"steel"`
-	Stock     float64  `json:"stock"`
+	Fixings   float64  `json:"fixings"`
+	Stock     float64  `json:"stock"`    // all three
 	Complete  bool     `json:"complete"` // every part has a plan
 	Open      []string `json:"open"`
 	NotPriced []string `json:"not_priced"`
@@ -48,11 +62,17 @@ type CostDocument struct {
 }
 
 // notPriced is what the job file has no prices for.
-var notPriced = []string{"anchors, screws and washers", "oil", "saw work, drilling and delivery"}
+func (s *Shopping) notPriced() []string {
+	fixings := "anchors, screws and washers"
+	if len(s.Packs) > 0 {
+		fixings = "washers"
+	}
+	return []string{fixings, "oil", "saw work, drilling and delivery"}
+}
 
 // Document gives the plans.
 func (s *Shopping) Document() Document {
-	d := Document{Sheets: []LotDocument{}, Bars: []LotDocument{}}
+	d := Document{Sheets: []LotDocument{}, Bars: []LotDocument{}, Packs: []packDoc{}}
 	for _, l := range s.Wood {
 		p := l.Plan
 		x := LotDocument{Material: l.Species, Thickness: float64(l.Thickness), Kerf: float64(l.Problem.Kerf), Found: p.Found, Cost: p.Objective, Bound: p.Bound, Optimal: p.Optimal, Missing: missingDocs(p.Missing)}
@@ -80,6 +100,14 @@ func (s *Shopping) Document() Document {
 		}
 		d.Bars = append(d.Bars, x)
 	}
+	for _, l := range s.Packs {
+		x := packDoc{What: l.Need.What, Size: l.Need.Size, Need: l.Count, Found: l.Found, Buys: l.Buys(), Pieces: l.Pieces(), Cost: l.Cost}
+		if l.Second != nil {
+			second := choiceDoc(*l.Second)
+			x.Second = &second
+		}
+		d.Packs = append(d.Packs, x)
+	}
 	return d
 }
 
@@ -102,13 +130,16 @@ func barDocOf(l saw.BarLayout) barDoc {
 
 // CostDocument gives the costs.
 func (s *Shopping) CostDocument() CostDocument {
-	d := CostDocument{Currency: s.Currency, Stock: s.Cost, Complete: len(s.Open()) == 0, Open: append([]string{}, s.Open()...), NotPriced: notPriced, Assumed: append([]string{}, s.Assumed()...),
+	d := CostDocument{Currency: s.Currency, Stock: s.Cost, Complete: len(s.Open()) == 0, Open: append([]string{}, s.Open()...), NotPriced: s.notPriced(), Assumed: append([]string{}, s.Assumed()...),
 		OilArea: float64(s.Finish.Area) / 1e6, OilLitres: s.Finish.Litres}
 	for _, l := range s.Wood {
 		d.Wood += l.Plan.Objective
 	}
 	for _, l := range s.Steel {
 		d.Steel += l.Plan.Objective
+	}
+	for _, l := range s.Packs {
+		d.Fixings += l.Cost
 	}
 	return d
 }

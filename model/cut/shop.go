@@ -1,8 +1,9 @@
 package cut
 
 import (
-	"math"
+	"fmt"
 	"slices"
+	"strings"
 
 	"slabwright/model"
 	"slabwright/model/calc/saw"
@@ -14,10 +15,11 @@ type Shopping struct {
 	Currency string
 	Wood     []WoodLot
 	Steel    []SteelLot
+	Packs    []PackLot
 	Finish   Finish
-	Cost     float64 // of all slabs and bars that are planned, at the job's prices
+	Cost     float64 // of all slabs, bars and packs that are planned, at the job's prices
 
-	WoodNotes, SteelNotes Notes
+	WoodNotes, SteelNotes, PackNotes Notes
 }
 
 // Notes are words for one trade.
@@ -41,6 +43,7 @@ type WoodLot struct {
 // SteelLot is the bars of one section.
 type SteelLot struct {
 	Section string
+	Offers  []model.BarOffer // in the order of the problem's bars
 	Problem saw.BarProblem
 	Plan    saw.BarPlan
 	Second  *Choice
@@ -80,6 +83,7 @@ func Shop(j model.Job, d *model.Design) *Shopping {
 	for _, lot := range steelLots(d) {
 		s.steel(lot, j.Offers)
 	}
+	s.packs(d, j.Offers.Packs)
 	s.Finish = finishOf(d)
 	return s
 }
@@ -91,8 +95,10 @@ func (n *Notes) assume(what string) {
 	}
 }
 
-// Open is what has no plan, of both trades.
-func (s *Shopping) Open() []string { return slices.Concat(s.WoodNotes.Open, s.SteelNotes.Open) }
+// Open is what has no plan.
+func (s *Shopping) Open() []string {
+	return slices.Concat(s.WoodNotes.Open, s.SteelNotes.Open, s.PackNotes.Open)
+}
 
 // Assumed is what was taken for granted, of both trades.
 func (s *Shopping) Assumed() []string {
@@ -101,7 +107,8 @@ func (s *Shopping) Assumed() []string {
 
 // Money writes a price in a currency of any name.
 func Money(currency string, v float64) string {
-	t := number(math.Round(v*100) / 100)
+	t := fmt.Sprintf("%.2f", v)
+	t = strings.TrimSuffix(t, ".00")
 	if currency == "" {
 		return t
 	}

@@ -51,6 +51,7 @@ func (s *Shopping) steel(l SteelLot, o model.Offers) {
 				id += fmt.Sprintf(" (%d)", len(l.Problem.Bars)+1)
 			}
 			l.Problem.Bars = append(l.Problem.Bars, saw.Bar{ID: id, Length: b.Length, Count: b.Count, Price: b.Price})
+			l.Offers = append(l.Offers, b)
 		}
 	}
 	if len(l.Problem.Bars) == 0 {

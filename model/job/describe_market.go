@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 
 	"slabwright/model"
 	"slabwright/model/stock"
@@ -18,7 +19,35 @@ func offersForm() form[model.Offers] {
 		mayPut("kerf", "width that a saw cut takes away", kerfForm(), func(o *O, k [2]unit.Length) { o.KerfWood, o.KerfSteel = k[0], k[1] }),
 		may("slabs", "slabs on offer", list("slabs", slabForm(), 0, 200), func(o *O) *[]model.SlabOffer { return &o.Slabs }),
 		may("bars", "steel bars on offer", list("bars", barForm(), 0, 200), func(o *O) *[]model.BarOffer { return &o.Bars }),
+		may("packs", "packs of anchors, screws and castors on offer", list("packs", packForm(), 0, 200), func(o *O) *[]model.PackOffer { return &o.Packs }),
 	}, func(r *reader, e *entry[O]) { e.v.Pos = r.pos(e.at[""]) }))
+}
+
+// packForm describes a pack; each kind of fixing has its own measures.
+func packForm() form[model.PackOffer] {
+	type P = model.PackOffer
+	diameter := need("diameter", "of the screw", length(2, 30), func(p *P) *unit.Length { return &p.Diameter })
+	long := need("length", "of the screw", length(10, 400), func(p *P) *unit.Length { return &p.Length })
+	high := need("height", "overall, from the floor to its plate", length(20, 150), func(p *P) *unit.Length { return &p.Length })
+	known := slices.DeleteFunc(slices.Clone(model.WallMakes), func(m model.WallMake) bool { return m == model.UnknownWall })
+	wall := need("wall", "what the anchor is approved for", word("a make of wall", known...), func(p *P) *model.WallMake { return &p.Wall })
+	measures := []struct {
+		kind   model.FixingKind
+		fields []field[P]
+	}{{model.WallAnchor, []field[P]{wall, diameter}}, {model.WoodScrew, []field[P]{diameter, long}}, {model.CoachScrew, []field[P]{diameter, long}}, {model.Castor, []field[P]{high}}}
+	var kinds []kind[P]
+	for _, m := range measures {
+		fields := append([]field[P]{
+			may("name", "what the seller calls it", text(), func(p *P) *string { return &p.Name }),
+			need("kind", "kind of fixing", word("this kind", m.kind), func(p *P) *model.FixingKind { return &p.Kind }),
+		}, m.fields...)
+		fields = append(fields,
+			need("pieces", "how many are in the pack", count(1, 10000), func(p *P) *int { return &p.Pieces }),
+			need("price", "price of the pack, in your currency", plain("a price", 0, maxPrice), func(p *P) *float64 { return &p.Price }),
+			may("place", "where it is sold", text(), func(p *P) *string { return &p.Place }))
+		kinds = append(kinds, kind[P]{string(m.kind), inner(record("a pack of "+string(m.kind)+"s", fields, func(r *reader, e *entry[P]) { e.v.Pos = r.pos(e.at[""]) }))})
+	}
+	return byWord("a pack", "kind", "a kind of fixing", kinds)
 }
 
 func kerfForm() form[[2]unit.Length] {
@@ -48,6 +77,7 @@ func slabForm() form[model.SlabOffer] {
 		may("moisture", "moisture of the wood, per cent", percent(0, 60), func(s *S) *float64 { return &s.Moisture }),
 		need("price", "price of one, in your currency", plain("a price", 0, maxPrice), func(s *S) *float64 { return &s.Price }),
 		may("count", "how many there are; as many as wanted if nothing is said", count(1, 1000), func(s *S) *int { return &s.Count }),
+		may("place", "where it is sold", text(), func(s *S) *string { return &s.Place }),
 	}, checkSlab, schema{"dependentRequired": schema{"widths": []string{"every"}, "every": []string{"widths"}}}))
 }
 
@@ -88,6 +118,7 @@ func barForm() form[model.BarOffer] {
 		need("length", "length of one bar", length(100, 20000), func(b *B) *unit.Length { return &b.Length }),
 		need("price", "price of one bar, in your currency", plain("a price", 0, maxPrice), func(b *B) *float64 { return &b.Price }),
 		may("count", "how many there are; as many as wanted if nothing is said", count(1, 1000), func(b *B) *int { return &b.Count }),
+		may("place", "where it is sold", text(), func(b *B) *string { return &b.Place }),
 	}, func(r *reader, e *entry[B]) { e.v.Pos = r.pos(e.at[""]) }))
 }
 

@@ -81,7 +81,10 @@ people:
 #     - {name: ash with one natural edge, species: European ash, length: 2400, width: 900, thickness: 45, natural: 1, price: 690}
 #     - {name: oak with a knot, species: European oak, length: 2000, width: 600, thickness: 45, price: 310, flaws: [{from: 900, up: 200, length: 60, width: 40}]}
 #   bars:
-#     - {section: L50x50x6, length: 6 m, price: 58}
+#     - {section: L50x50x6, length: 6 m, price: 58, place: steel yard}
+#   packs:
+#     - {kind: wall anchor, wall: solid brick, diameter: 8, pieces: 10, price: 19, place: hardware shop}
+#     - {kind: wood screw, diameter: 5, length: 35, pieces: 25, price: 4.50}
 
 # house:
 #   way:

@@ -75,18 +75,18 @@ func Holes(d *model.Design) ([]byte, error) {
 }
 
 // Buy is buy.csv: what is bought, equal things together: finished parts and what
-// holds them, then the slabs and bars on offer that they come out of, with their
+// holds them, then the slabs, bars and packs on offer that they come out of, with their
 // prices, and the oil.
 func Buy(d *model.Design, s *cut.Shopping, more ...Purchase) ([]byte, error) {
-	rows := [][]string{{"what", "size_mm", "count", "mass_kg", "for", "mind", "price_each", "price_all", "currency"}}
+	rows := [][]string{{"what", "size_mm", "count", "mass_kg", "for", "mind", "price_each", "price_all", "currency", "place"}}
 	for _, p := range append(Purchases(d), more...) {
-		rows = append(rows, []string{p.What, p.Size, fmt.Sprint(p.Count), kg(p.Mass), strings.Join(p.For, "; "), p.Mind, "", "", ""})
+		rows = append(rows, []string{p.What, p.Size, fmt.Sprint(p.Count), kg(p.Mass), strings.Join(p.For, "; "), p.Mind, "", "", "", ""})
 	}
 	for _, b := range BoughtStock(s) {
-		rows = append(rows, []string{b.What, b.Size, fmt.Sprint(b.Count), kg(b.Mass), strings.Join(b.For, "; "), b.Mind, cut.Money("", b.Price), cut.Money("", b.Price*float64(b.Count)), s.Currency})
+		rows = append(rows, []string{b.What, b.Size, fmt.Sprint(b.Count), kg(b.Mass), strings.Join(b.For, "; "), b.Mind, cut.Money("", b.Price), cut.Money("", b.Price*float64(b.Count)), s.Currency, b.Place})
 	}
 	if s != nil && s.Finish.Area > 0 {
-		rows = append(rows, []string{fmt.Sprintf("oil, %d coats", s.Finish.Coats), fmt.Sprintf("for %.2f m2", float64(s.Finish.Area)/1e6), "1", "", "all wood, both faces and edges", fmt.Sprintf("about %.2f litres by common practice: see the tin", s.Finish.Litres), "", "", ""})
+		rows = append(rows, []string{fmt.Sprintf("oil, %d coats", s.Finish.Coats), fmt.Sprintf("for %.2f m2", float64(s.Finish.Area)/1e6), "1", "", "all wood, both faces and edges", fmt.Sprintf("about %.2f litres by common practice: see the tin", s.Finish.Litres), "", "", "", ""})
 	}
 	return table(rows)
 }

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"slabwright/model"
-	"slabwright/model/stock"
+	"slabwright/model/cut"
 	"slabwright/model/unit"
 )
 
@@ -33,15 +33,8 @@ func Purchases(d *model.Design) []Purchase {
 			}
 		}
 	}
-	for _, p := range d.Parts {
-		if p.Angle != nil {
-			b.fixings(d, p)
-		}
-	}
-	for _, p := range d.Parts {
-		if p.RollOut != nil {
-			b.add(Purchase{What: "swivel castor", Size: fmt.Sprintf("overall height %s", mm(p.RollOut.Castor)), Count: 4, For: []string{p.ID}, Mind: "two with brakes", InMM: true})
-		}
+	for _, f := range cut.Fixings(d) {
+		b.add(Purchase{What: f.What, Size: f.Size, Count: f.Count, For: f.For, Mind: f.Mind, InMM: true})
 	}
 	return b.list
 }
@@ -76,67 +69,4 @@ func (b *basket) item(i Item) {
 		line.What, line.Mind = fmt.Sprintf("%s boards", p.Material), "overall: see its cut list"
 	}
 	b.add(line)
-}
-
-// fixings are the anchors and screws of an angle with their washers.
-func (b *basket) fixings(d *model.Design, p *model.Part) {
-	for _, h := range p.Angle.Holes {
-		if h.Leg == model.WallLeg {
-			b.add(anchorFor(h, p.Angle.Wall))
-			continue
-		}
-		b.add(screwFor(d, h, p))
-	}
-}
-
-// anchorFor is the wall fixing for a hole, by the make of the wall.
-func anchorFor(h model.SteelHole, w *model.Wall) Purchase {
-	out := Purchase{What: fmt.Sprintf("wall anchor, %s", w.Make), Size: fmt.Sprintf("steel hole %s", mm(h.Dia)), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall", InMM: true}
-	a, ok := stock.AnchorThrough(h.Dia)
-	switch {
-	case w.Make == model.Stud && ok:
-		out.What, out.Mind = "coach screw into studs", "60 mm in the stud, plus lining"
-		out.Size = fmt.Sprintf("%s, washer %s", mm(a.Bolt), mm(a.Washer))
-	case w.Make == model.Stud:
-		out.What, out.Mind = "coach screw into studs", "60 mm in the stud, plus lining"
-	case ok:
-		out.Size = fmt.Sprintf("%s, screw %s, washer %s", mm(a.Drill), mm(a.Bolt), mm(a.Washer))
-	}
-	if w.Make == model.UnknownWall {
-		out.What, out.Mind = "wall anchor, wall not known", "drill a test hole first"
-	}
-	return out
-}
-
-// screwFor is the wood screw for a hole of the seat leg: no longer than steel
-// and pilot hole together.
-func screwFor(d *model.Design, h model.SteelHole, p *model.Part) Purchase {
-	out := Purchase{What: "wood screw, wide head", Count: 1, For: []string{p.Angle.Under}, Mind: "no longer: the top is near", InMM: true}
-	s, ok := stock.ScrewThrough(h.Dia)
-	if !ok {
-		out.Size = fmt.Sprintf("steel hole %s", mm(h.Dia))
-		return out
-	}
-	out.Size = mm(s.Diameter)
-	if into := pilotDepth(d, p); into > 0 {
-		out.Size += " x " + mm(p.Angle.Section.Thickness+into)
-	}
-	if h.Slot > 0 {
-		out.Size = fmt.Sprintf("%s, washer %s", out.Size, mm(s.Head))
-	}
-	return out
-}
-
-// pilotDepth is how deep the pilot holes for an angle go into its slab.
-func pilotDepth(d *model.Design, p *model.Part) unit.Length {
-	slab := d.Part(p.Angle.Under)
-	if slab == nil || slab.Slab == nil {
-		return 0
-	}
-	for _, f := range slab.Slab.Features {
-		if f.Kind == model.Pilot && f.For == p.ID {
-			return f.Depth
-		}
-	}
-	return 0
 }

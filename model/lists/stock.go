@@ -19,9 +19,10 @@ type Bought struct {
 	Mass       unit.Mass // of all, as sold
 	For        []string
 	Mind       string
+	Place      string // where it is sold
 }
 
-// BoughtStock gives the slabs and bars that a plan uses, and the oil.
+// BoughtStock gives the slabs, bars and packs that a plan uses.
 func BoughtStock(s *cut.Shopping) []Bought {
 	if s == nil {
 		return nil
@@ -33,6 +34,19 @@ func BoughtStock(s *cut.Shopping) []Bought {
 	for _, l := range s.Steel {
 		out = append(out, barsBought(l)...)
 	}
+	for _, l := range s.Packs {
+		out = append(out, packsBought(l)...)
+	}
+	return out
+}
+
+func packsBought(l cut.PackLot) []Bought {
+	var out []Bought
+	for i, n := range l.Buy {
+		if o := l.Offers[i]; n > 0 {
+			out = append(out, Bought{What: fmt.Sprintf("pack on offer: %s", cut.PackName(o)), Size: fmt.Sprintf("%s, %d in it", l.Need.Size, o.Pieces), Count: n, Price: o.Price, For: l.Need.For, Mind: l.Need.Mind, Place: o.Place})
+		}
+	}
 	return out
 }
 
@@ -41,6 +55,7 @@ func slabsBought(l cut.WoodLot) []Bought {
 	for i, sh := range l.Problem.Sheets {
 		b := Bought{What: fmt.Sprintf("slab on offer: %s", sh.ID), Price: sh.Price, Mind: "moisture, checks at the ends, thickness left when flat"}
 		o := l.Offers[i]
+		b.Place = o.Place
 		width := mm(o.Width)
 		if len(o.Widths) > 0 {
 			width = mm(slices.Min(o.Widths)) + "–" + mm(slices.Max(o.Widths))
@@ -66,8 +81,11 @@ func slabsBought(l cut.WoodLot) []Bought {
 
 func barsBought(l cut.SteelLot) []Bought {
 	var out []Bought
-	for _, bar := range l.Problem.Bars {
+	for i, bar := range l.Problem.Bars {
 		b := Bought{What: "steel angle, bar", Size: bar.ID, Price: bar.Price, Mind: "straight, both legs at a right angle"}
+		if i < len(l.Offers) {
+			b.Place = l.Offers[i].Place
+		}
 		for _, row := range l.Plan.Bars {
 			if row.Bar == bar.ID {
 				b.Count++

@@ -33,7 +33,14 @@ func shopping(w *strings.Builder, s *cut.Shopping) {
 			second(w, l.Second, price)
 		}
 	}
-	fmt.Fprintf(w, "- Slabs and bars together: %s. Not priced: %s.\n", price(s.Cost), strings.Join(s.CostDocument().NotPriced, "; "))
+	for _, l := range s.Packs {
+		if !l.Found {
+			continue
+		}
+		fmt.Fprintf(w, "- %s %s, %d wanted: %s, together %s; no packs cost less, that is proved.\n", l.Need.What, l.Need.Size, l.Count, strings.Join(l.Buys(), ", "), price(l.Cost))
+		second(w, l.Second, price)
+	}
+	fmt.Fprintf(w, "- All of that together: %s. Not priced: %s.\n", price(s.Cost), strings.Join(s.CostDocument().NotPriced, "; "))
 	for _, o := range s.Open() {
 		fmt.Fprintf(w, "- Open: %s.\n", o)
 	}
