@@ -280,3 +280,21 @@ func TestAssumptionsAndUse(t *testing.T) {
 		t.Error("the same desk gives other numbers the second time")
 	}
 }
+
+// A screw keeps its pilot hole wherever it stands in its slot.
+func TestPilotOffTheMiddleOfASlot(t *testing.T) {
+	lift := func(by unit.Length) unit.Length {
+		d := desk(t, 600, true, stock.L50x50x6, "left", "back", "right")
+		s := d.Part("top").Slab
+		for i := range s.Features {
+			if f := &s.Features[i]; f.Kind == model.Pilot && f.For == "angle back" {
+				f.At = f.At.Add(geom.V(0, by))
+			}
+		}
+		c, _ := top(t, d, model.Loads{}).Case(hold.PersonLifts)
+		return c.Highest.Down
+	}
+	if middle, off, missed := lift(0), lift(3), lift(12); middle != off || middle == missed {
+		t.Errorf("lift with pilots in the middle of their slots %v, 3 mm off %v, beside them %v", middle, off, missed)
+	}
+}

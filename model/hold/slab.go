@@ -187,9 +187,10 @@ func onScrew(a *plate.Assembly, slab *model.Part, an *model.AnglePart, section s
 	at := slab.Slab.Pose.Unplan(an.Pose().Plan(geom.V(h.X, -h.FromHeel)))
 	into := unit.Length(20)
 	dia := h.Dia
+	near := h.Slot/2 + 1 // in a slot the screw stands off the middle
 	for _, f := range slab.Slab.Features {
-		if f.Kind == model.Pilot && f.At.Sub(at).Len() < 1 {
-			into, dia = f.Depth, f.Dia/0.7 // hardwood is drilled at about 0.7 of the thread
+		if d := f.At.Sub(at).Len(); f.Kind == model.Pilot && d < near {
+			near, into, dia = d, f.Depth, f.Dia/0.7 // hardwood is drilled at about 0.7 of the thread
 		}
 	}
 	arm := float64(h.FromHeel - section.Thickness)
