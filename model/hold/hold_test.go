@@ -291,7 +291,8 @@ func TestPilotOffTheMiddleOfASlot(t *testing.T) {
 				f.At = f.At.Add(geom.V(0, by))
 			}
 		}
-		c, _ := top(t, d, model.Loads{}).Case(hold.PersonLifts)
+		b := top(t, d, model.Loads{})
+		c, _ := b.Case(hold.PersonLifts)
 		return c.Highest.Down
 	}
 	if middle, off, missed := lift(0), lift(3), lift(12); middle != off || middle == missed {
