@@ -28,28 +28,22 @@ func (m *maker) pictures(pg page, shots ...shot) (page, drawing.Scale) {
 // withNotes puts a shot and its notes on one page where the notes cost no scale,
 // otherwise on two.
 func (m *maker) withNotes(pg page, p shot, notes func(*flow), name, title string) []page {
-	free := drawing.Free(m.size)
-	var f *flow
-	picture := free[0]
-	if len(free) > 1 {
-		f = m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-2)})
-	} else {
-		probe := m.down(free[0])
-		notes(probe)
-		picture.Min.Y = free[0].Min.Y + free[0].Max.Y - probe.corner().Y
-		f = m.down(drawing.Rect{Min: free[0].Min, Max: geom.V(free[0].Max.X, picture.Min.Y)})
-	}
-	notes(f)
 	alone, scale := m.pictures(pg, p)
-	if !f.full && picture.Height() > 60 {
-		if h := m.hang([]drawing.Rect{picture}, p); !bigger(scale, h.scale) {
+	for _, s := range m.splits(notes) {
+		f := m.down(s.notes)
+		notes(f)
+		if f.full || min(s.picture.Height(), s.picture.Width()) < 60 {
+			continue
+		}
+		if h := m.hang([]drawing.Rect{s.picture}, p); !bigger(scale, h.scale) {
 			pg.sheet.Add(h.items...)
 			pg.sheet.Add(f.items...)
 			pg.sheet.Scale = h.scale.String()
 			return []page{pg}
 		}
 	}
-	f = m.down(free[0]).onto(free[0])
+	free := drawing.Free(m.size)
+	f := m.down(free[0]).onto(free[0])
 	notes(f)
 	out := []page{alone}
 	for _, items := range f.pages() {
@@ -57,6 +51,48 @@ func (m *maker) withNotes(pg page, p shot, notes func(*flow), name, title string
 		more.block.DocumentType = m.say("table")
 		more.sheet.Add(items...)
 		out = append(out, more)
+	}
+	return out
+}
+
+// split is a page parted between a picture and its notes.
+type split struct{ picture, notes drawing.Rect }
+
+// splits are the ways to part a page: notes beside the title block and no higher,
+// then as high as they ask for, then in columns down the right side; below the
+// picture where nothing is beside the block.
+func (m *maker) splits(notes func(*flow)) []split {
+	const gap unit.Length = 4
+	free := drawing.Free(m.size)
+	above := free[0]
+	tall := func(width unit.Length) unit.Length {
+		probe := m.down(drawing.Box(above.Min.X, 0, width, above.Max.Y))
+		notes(probe)
+		return above.Max.Y - probe.corner().Y
+	}
+	if len(free) == 1 {
+		s := split{above, above}
+		s.picture.Min.Y = above.Min.Y + tall(above.Width())
+		s.notes.Max.Y = s.picture.Min.Y
+		return []split{s}
+	}
+	beside := drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-2)}
+	out := []split{{above, beside}}
+	if high := beside.Min.Y + tall(beside.Width()); high > beside.Max.Y {
+		s := split{above, beside}
+		s.notes.Max.Y = high
+		s.picture.Min.Y = high + gap
+		out = append(out, s)
+	}
+	for _, width := range []unit.Length{80, 110, 140} {
+		s := split{above, above}
+		s.notes.Min.X = above.Max.X - width
+		s.picture.Max.X = s.notes.Min.X - gap
+		s.picture.Min.Y = free[1].Min.Y
+		if s.picture.Max.X > free[1].Max.X {
+			s.picture.Min.Y = above.Min.Y
+		}
+		out = append(out, s)
 	}
 	return out
 }
