@@ -204,6 +204,10 @@ type Person struct {
 	Knee    unit.Length // own measure: knee height above the floor, sitting
 	Seat    unit.Length // own measure: underside of the knee above the floor
 	Elbow   unit.Length // own measure: elbow above the seat
+	Hips    unit.Length // own measure: widest breadth, sitting
+	Upper   unit.Length // own measure: back to the front of the knee, sitting
+	Eye     unit.Length // own measure: eye above the floor, sitting
+	Stand   unit.Length // own measure: elbow above the floor, standing
 	Pos     Pos
 }
 

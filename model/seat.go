@@ -60,50 +60,37 @@ func (d *Design) SitAt(name, slab string, centre unit.Length, people []Person) {
 // LegRoom is the space that a sitting person's legs need under a worktop whose
 // front edge touches the belly.
 type LegRoom struct {
-	Person     string
-	Thigh      unit.Length // height above the floor up to the knees' depth
-	KneeDepth  unit.Length
-	Foot       unit.Length // height beyond the knees
-	FootDepth  unit.Length
-	Width      unit.Length
-	Elbow      unit.Length // surface at elbow height
-	SDThigh    unit.Length
-	SDElbow    unit.Length
-	Assumed    []find.Assumption
-	percentile bool
+	Person    string
+	Thigh     unit.Length // height above the floor up to the knees' depth
+	KneeDepth unit.Length
+	Foot      unit.Length // height beyond the knees
+	FootDepth unit.Length
+	Width     unit.Length
+	Elbow     unit.Length // surface at elbow height
+	SDThigh   unit.Length
+	SDElbow   unit.Length
+	Assumed   []find.Assumption
 }
 
 // LegRoomOf estimates the leg room of a person; own measures take the place of
 // estimates. Somebody not described gets the 95th percentile of everybody.
 func LegRoomOf(p Person) (LegRoom, error) {
-	b := p.body()
+	b := p.Body()
 	s, err := b.Sitting()
 	if err != nil {
 		return LegRoom{}, err
 	}
-	shoe := p.Shoe
-	from := "as told"
-	if shoe == 0 {
-		a := body.Shoe(b.Sex)
-		shoe, from = a.Value, a.Source
-	}
-	described := p.Stature > 0 || len(b.Own) > 0
-	pick := func(e body.Estimate) unit.Length {
-		if described {
-			return e.Mean
-		}
-		return e.High
-	}
+	shoe, from := p.ShoeOf()
 	r := LegRoom{
-		Person: p.Name, percentile: !described,
-		Thigh:     max(pick(s.ThighTop), pick(s.Knee)) + shoe + body.OverThigh.Value,
-		KneeDepth: pick(s.BellyToKnee) + body.BeforeKnee.Value,
+		Person:    p.Name,
+		Thigh:     max(s.ThighTop.Ample(), s.Knee.Ample()) + shoe + body.OverThigh.Value,
+		KneeDepth: s.BellyToKnee.Ample() + body.BeforeKnee.Value,
 		Foot:      footHeight, FootDepth: footDepth,
-		Width:   max(legWidth, pick(s.HipBreadth)+2*body.Beside.Value),
+		Width:   max(legWidth, s.HipBreadth.Ample()+2*body.Beside.Value),
 		Elbow:   s.Elbow.Mean + shoe,
 		SDThigh: s.ThighTop.SD, SDElbow: s.Elbow.SD,
 	}
-	what := fmt.Sprintf("thigh top %.0f mm above the floor, barefoot (%s", float64(pick(s.ThighTop)), s.ThighTop.Basis)
+	what := fmt.Sprintf("thigh top %.0f mm above the floor, barefoot (%s", float64(s.ThighTop.Ample()), s.ThighTop.Basis)
 	if s.ThighTop.SD > 0 {
 		what += fmt.Sprintf("; sd %.0f", float64(s.ThighTop.SD))
 	}
@@ -120,14 +107,28 @@ func LegRoomOf(p Person) (LegRoom, error) {
 	return r, nil
 }
 
-func (p Person) body() body.Person {
+// Body is the person for the estimates of the body, own measures included.
+func (p Person) Body() body.Person {
 	b := body.Person{Stature: p.Stature, Mass: p.Mass, Sex: body.Sex(p.Sex), Own: map[body.Dimension]unit.Length{}}
-	for d, v := range map[body.Dimension]unit.Length{body.ThighClearance: p.Thigh, body.Knee: p.Knee, body.Popliteal: p.Seat, body.ElbowRest: p.Elbow} {
+	for d, v := range map[body.Dimension]unit.Length{
+		body.ThighClearance: p.Thigh, body.Knee: p.Knee, body.Popliteal: p.Seat, body.ElbowRest: p.Elbow,
+		body.HipBreadth: p.Hips, body.ButtockKnee: p.Upper, body.Eye: p.Eye, body.StandingElbow: p.Stand,
+	} {
 		if v > 0 {
 			b.Own[d] = v
 		}
 	}
 	return b
+}
+
+// ShoeOf is how much the soles of a person add to every height, and where that
+// comes from.
+func (p Person) ShoeOf() (thickness unit.Length, source string) {
+	if p.Shoe > 0 {
+		return p.Shoe, "as told"
+	}
+	a := body.Shoe(body.Sex(p.Sex))
+	return a.Value, a.Source
 }
 
 // Zone is a space that is kept free, made of prisms in the room's axes. Floor

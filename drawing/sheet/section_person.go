@@ -7,7 +7,6 @@ import (
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
 	"slabwright/model"
-	"slabwright/model/calc/body"
 	"slabwright/model/find"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -33,13 +32,7 @@ func (m *maker) sitters(c cutting) []sitter {
 		if err != nil || p.Stature == 0 {
 			continue
 		}
-		b := body.Person{Stature: p.Stature, Mass: p.Mass, Sex: body.Sex(p.Sex), Own: map[body.Dimension]unit.Length{}}
-		for d, v := range map[body.Dimension]unit.Length{body.ThighClearance: p.Thigh, body.Knee: p.Knee, body.Popliteal: p.Seat, body.ElbowRest: p.Elbow} {
-			if v > 0 {
-				b.Own[d] = v
-			}
-		}
-		s, err := b.Sitting()
+		s, err := p.Body().Sitting()
 		if err != nil {
 			continue
 		}

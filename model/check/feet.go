@@ -21,7 +21,7 @@ func (s Site) stretch(z model.Zone) (find.Finding, bool) {
 	if z.Kind != model.FootZone || slab == nil || !ok {
 		return find.Finding{}, false
 	}
-	toes, err := body.Person{Stature: person.Stature, Mass: person.Mass, Sex: body.Sex(person.Sex)}.Estimate(body.BellyToToe)
+	toes, err := person.Body().Estimate(body.BellyToToe)
 	if err != nil {
 		return find.Finding{}, false
 	}

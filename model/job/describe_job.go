@@ -86,7 +86,7 @@ func showForm() form[model.Show] {
 
 func personForm() form[model.Person] {
 	type P = model.Person
-	measures := []string{"stature", "thigh", "knee", "seat", "elbow"}
+	measures := []string{"stature", "thigh", "knee", "seat", "elbow", "hips", "upper_leg", "eye", "standing_elbow"}
 	var oneOfThem []schema
 	for _, m := range measures {
 		oneOfThem = append(oneOfThem, schema{"required": []string{m}})
@@ -101,10 +101,14 @@ func personForm() form[model.Person] {
 		may("knee", "own measure: top of the knee above the floor, sitting, without shoes", length(300, 800), func(p *P) *unit.Length { return &p.Knee }),
 		may("seat", "own measure: underside of the knee above the floor, sitting, without shoes", length(250, 650), func(p *P) *unit.Length { return &p.Seat }),
 		may("elbow", "own measure: underside of the elbow above the seat", length(100, 400), func(p *P) *unit.Length { return &p.Elbow }),
+		may("hips", "own measure: greatest breadth of the hips, sitting", length(200, 800), func(p *P) *unit.Length { return &p.Hips }),
+		may("upper_leg", "own measure: from the back to the front of the knee, sitting", length(350, 900), func(p *P) *unit.Length { return &p.Upper }),
+		may("eye", "own measure: eye above the floor, sitting, without shoes", length(800, 1600), func(p *P) *unit.Length { return &p.Eye }),
+		may("standing_elbow", "own measure: underside of the bent elbow above the floor, standing, without shoes", length(600, 1600), func(p *P) *unit.Length { return &p.Stand }),
 	}, func(r *reader, e *entry[P]) {
 		e.v.Pos = r.pos(e.at[""])
 		if !e.gave(measures...) {
-			r.wrong(e.at[""], "a person without a measure", "stature, or own measures: thigh, knee, seat, elbow", "")
+			r.wrong(e.at[""], "a person without a measure", "stature, or own measures such as thigh, knee, seat, elbow", "")
 		}
 	}, schema{"anyOf": oneOfThem}))
 }

@@ -63,6 +63,24 @@ type Estimate struct {
 	Source       string
 }
 
+// Ample is the size that room is made for: the mean of somebody described, the
+// 95th percentile where nobody is.
+func (e Estimate) Ample() unit.Length {
+	if e.SD == 0 {
+		return e.High
+	}
+	return e.Mean
+}
+
+// Scant is the size that reach is reckoned with: the mean of somebody
+// described, the 5th percentile where nobody is.
+func (e Estimate) Scant() unit.Length {
+	if e.SD == 0 {
+		return e.Low
+	}
+	return e.Mean
+}
+
 // Source is where the fits come from.
 const Source = "ANSUR II (NATICK/TR-15/007), own regression; barefoot, erect, hard seat"
 

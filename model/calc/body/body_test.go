@@ -69,6 +69,7 @@ var percentiles = []struct {
 	{body.BellyToToe, [3]float64{443, 521, 592}, [3]float64{434, 503, 566}},
 	{body.GripReach, [3]float64{477, 557, 639}, [3]float64{441, 516, 587}},
 	{body.Overhead, [3]float64{1719, 1857, 1997}, [3]float64{1570, 1695, 1833}},
+	{body.Shoulder, [3]float64{1339, 1439, 1546}, [3]float64{1241.8, 1332, 1433.8}},
 }
 
 func TestPercentilesWithoutStature(t *testing.T) {

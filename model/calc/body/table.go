@@ -36,13 +36,14 @@ const (
 	BellyToToe      Dimension = "abdomen_to_toe_upright_shank" // the same for the toes, shank upright
 	GripReach       Dimension = "grip_reach_past_desk_edge"    // forward, from a desk edge at the belly
 	Overhead        Dimension = "overhead_fingertip_above_floor_sitting"
+	Shoulder        Dimension = "acromial_height" // top of the shoulder above the floor, standing
 )
 
 // Dimensions lists the dimensions of the table.
 func Dimensions() []Dimension {
 	return []Dimension{
 		Popliteal, Knee, ThighClearance, ElbowRest, ButtockKnee, ButtockHollow, HipBreadth, FootLength, BellyDepth,
-		StandingElbow, Elbow, ThighTop, Eye, Head, ElbowAboveThigh, BellyToKnee, BellyToToe, GripReach, Overhead,
+		StandingElbow, Elbow, ThighTop, Eye, Head, ElbowAboveThigh, BellyToKnee, BellyToToe, GripReach, Overhead, Shoulder,
 	}
 }
 
