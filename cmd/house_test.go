@@ -20,6 +20,7 @@ var floors = map[string]int{
 	"model/survey": 20, "model/stock": 20, "model/calc/*": 20,
 	"model":      30,
 	"model/hold": 35, "model/wire": 35, "model/bring": 35,
+	"model/sit": 36,
 	"model/job": 40, "model/check": 40, "model/cut": 40,
 	"model/report": 50, "model/lists": 50,
 	"model/revision": 50,

@@ -23,8 +23,8 @@ var update = flag.Bool("update", false, "write the findings into the archives")
 // Most rules pass or fail. These are the others, with the best and the worst
 // that they say.
 var (
-	best  = map[string]find.Status{"mass": find.Note, "wood-moisture": find.Note}
-	worst = map[string]find.Status{"lifting": find.Note, "survey": find.Warn, "survey-unchecked": find.Unknown, "survey-next": find.Warn, "survey-sight": find.Warn, "survey-face": find.Warn, "on-offer": find.Note, "elbow-height": find.Warn, "tipping": find.Warn, "wood-moisture": find.Warn, "natural-edge": find.Unknown}
+	best  = map[string]find.Status{"surface-height": find.Note, "mass": find.Note, "wood-moisture": find.Note}
+	worst = map[string]find.Status{"chair-room": find.Warn, "leg-width": find.Warn, "build-up": find.Warn, "surface-height": find.Warn, "head-room": find.Warn, "reach": find.Note, "lifting": find.Note, "survey": find.Warn, "survey-unchecked": find.Unknown, "survey-next": find.Warn, "survey-sight": find.Warn, "survey-face": find.Warn, "on-offer": find.Note, "elbow-height": find.Warn, "tipping": find.Warn, "wood-moisture": find.Warn, "natural-edge": find.Unknown}
 )
 
 // lacking are the rules that need what a job file may leave out, or a part that
