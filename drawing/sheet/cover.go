@@ -20,8 +20,11 @@ import (
 // room goes on to further pages.
 func coverSheets(m *maker) []page {
 	shots := m.coverShots()
-	if pg, ok := m.coverPage(shots); ok {
+	if pg, ok := m.coverPage(shots, true); ok {
 		return []page{pg}
+	}
+	if pg, ok := m.coverPage(shots, false); ok {
+		return append([]page{pg}, m.listPages(1)...)
 	}
 	pictures := m.coverPictures(shots)
 	pages := m.coverPages(2, pictures)
@@ -32,9 +35,9 @@ func coverSheets(m *maker) []page {
 }
 
 // coverPage is the cover on one sheet that is wide enough: pictures and margins
-// on the left, the list of sheets on the right, what to do beside the title
-// block.
-func (m *maker) coverPage(shots []shot) (page, bool) {
+// on the left, the list of sheets on the right if it is to be there, what to do
+// beside the title block.
+func (m *maker) coverPage(shots []shot, listed bool) (page, bool) {
 	free := drawing.Free(m.size)
 	pg := m.cover("cover")
 	if len(free) == 1 {
@@ -42,20 +45,27 @@ func (m *maker) coverPage(shots []shot) (page, bool) {
 	}
 	top := m.down(free[0])
 	m.verdict(top)
-	split := free[0].Max.X - coverList
-	list := m.down(drawing.Rect{Min: geom.V(split+4, free[0].Min.Y), Max: top.room.Max})
-	rows := m.sheetRows(0, len(m.others), 1)
-	if (list.room.Height()-8)/unit.Length(len(rows.rows)+1) < leastPitch {
-		rows = m.withoutTemplates(rows, 1)
+	split := free[0].Max.X
+	list := m.down(top.room)
+	if listed {
+		split -= coverWide
+		list = m.coverList(drawing.Rect{Min: geom.V(split+4, free[0].Min.Y), Max: top.room.Max})
 	}
-	rows.pitch = min(rowHeight, max(leastPitch, (list.room.Height()-8)/unit.Length(len(rows.rows)+1)))
-	list.grid("sheet-list", m.say("Sheets"), rows)
 	low := m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-4)})
-	m.sinceText(low, 1)
-	m.steps(low)
-	below := m.margins // what stands below the pictures
-	if !low.try(m.notChecked) {
-		below = func(f *flow) { m.margins(f); m.notChecked(f) }
+	covers := 1
+	if !listed {
+		covers += len(m.listPages(1))
+	}
+	over := []func(*flow){m.margins} // what stands below the pictures
+	for _, add := range []func(*flow){func(f *flow) { m.sinceText(f, covers) }, m.steps, m.notChecked} {
+		if !low.try(add) {
+			over = append(over, add)
+		}
+	}
+	below := func(f *flow) {
+		for _, add := range over {
+			add(f)
+		}
 	}
 	probe := m.down(drawing.Rect{Min: free[0].Min, Max: geom.V(split, free[0].Max.Y)})
 	below(probe)
@@ -77,8 +87,21 @@ func (m *maker) coverPage(shots []shot) (page, bool) {
 	return pg, true
 }
 
+// coverList sets the list of sheets on the cover, the templates in one row where
+// that is called for.
+func (m *maker) coverList(room drawing.Rect) *flow {
+	f := m.down(room)
+	rows := m.sheetRows(0, len(m.others), 1)
+	if (room.Height()-8)/unit.Length(len(rows.rows)+1) < leastPitch {
+		rows = m.withoutTemplates(rows, 1)
+	}
+	rows.pitch = min(rowHeight, max(leastPitch, (room.Height()-8)/unit.Length(len(rows.rows)+1)))
+	f.grid("sheet-list", m.say("Sheets"), rows)
+	return f
+}
+
 const (
-	coverList    unit.Length = 122 // width of the list of sheets
+	coverWide    unit.Length = 122 // width of the list of sheets
 	leastPicture unit.Length = 80
 	leastPitch   unit.Length = 4.25 // of the rows of a long list
 )
