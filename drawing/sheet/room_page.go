@@ -32,7 +32,8 @@ func (m *maker) withNotes(pg page, p shot, notes func(*flow), name, title string
 	for _, s := range m.splits(notes) {
 		f := m.down(s.notes)
 		notes(f)
-		if f.full || min(s.picture.Height(), s.picture.Width()) < 60 {
+		tooWide := drawing.Bounds(f.items).Max.X > s.notes.Max.X+1
+		if f.full || tooWide || min(s.picture.Height(), s.picture.Width()) < 60 {
 			continue
 		}
 		if h := m.hang([]drawing.Rect{s.picture}, p); !bigger(scale, h.scale) {
