@@ -19,6 +19,7 @@ import (
 const (
 	approvalFactor             = 1.4 // between permissible loads of approvals and design loads, on the side of the load
 	studDepth      unit.Length = 60  // of a coach screw in a stud
+	studWhole      unit.Length = 90  // of the longest one: most of a stud
 	studDensity                = 310 // kg/m3, characteristic, C16 (EN 338)
 	studSteel                  = 400 // N/mm2
 	coachCore                  = 0.7 // core of a coach screw, of its thread
@@ -53,6 +54,9 @@ type anchoring struct {
 	take    func(kMod float64) anchor.Resistance // design values, by the load's duration
 	source  find.Assumption
 	guessed bool // no approval is at hand
+
+	strongest func(kMod float64) anchor.Resistance // of a guess: what no anchor of that wall exceeds
+	best      find.Assumption
 }
 
 // anchors judges the anchors of an angle in its worst case.
@@ -95,15 +99,40 @@ func (s Site) anchors(p *model.Part, st *hold.Statics) find.Finding {
 	f.Why += "."
 	f.Assumed = append([]find.Assumption{x.source, {What: "the leg lies firm on the wall or on shims at every anchor; plaster counts as nothing", Source: practice}}, st.Assumed...)
 	f = f.Judge()
-	if f.Status != find.Fail {
-		return f
+	switch {
+	case f.Status == find.Fail:
+		f.Fix = s.anchorFixes(x, slab, w)
+	case x.guessed:
+		f.Fix = []find.Fix{stronger(w)}
 	}
-	f.Fix = s.anchorFixes(x, slab, w)
 	if x.guessed {
-		f.Status = find.Warn
-		f.Why += " That is a guess for a usual plug: what the anchor that will be bought permits is not in the job file, so nobody knows yet whether it holds."
+		s.withoutPaper(&f, x, slab, w)
 	}
 	return f
+}
+
+// withoutPaper judges anchors of which no approval is at hand. A guess never
+// makes them pass: where a usual anchor would hold, they are to be looked at;
+// where it would not, nobody knows; where the strongest of that wall would not,
+// they fail.
+func (s Site) withoutPaper(f *find.Finding, x anchoring, slab hold.Slab, w worstAnchor) {
+	weak := f.Status == find.Fail
+	f.Status = find.Warn
+	f.Why += " That is a guess for a usual anchor: what the one that will be bought permits is not in the job file"
+	if !weak {
+		f.Why += "; it has to be at least what is listed below."
+		return
+	}
+	best := x
+	best.take = x.strongest
+	if t := s.worstAnchor(best, slab, places(x.holes)); t.used > 1 {
+		f.Status = find.Fail
+		f.Why += fmt.Sprintf(", but %s would be loaded by %.0f %% as well.", x.best.What, 100*t.used)
+		f.Assumed = append(f.Assumed, x.best)
+		return
+	}
+	f.Status = find.Unknown
+	f.Why += ", so nobody knows yet whether it holds."
 }
 
 func percentOf(share float64) *find.Quantity {
@@ -152,10 +181,9 @@ func (x *anchoring) resist() string {
 		return fmt.Sprintf("no anchor is known whose screw passes holes of %.0f mm.", float64(hole))
 	case len(w.Studs) > 0:
 		x.guessed = true
-		c := screw.Screw{Thread: a.Bolt, Core: coachCore * a.Bolt, Steel: studSteel}
-		x.take = func(kMod float64) anchor.Resistance {
-			return anchor.Resistance{Pull: c.Withdrawal(studDepth, studDensity) * kMod / woodGamma, Shear: boardShear * c.LateralThin(studDepth, studDensity) * kMod / woodGamma}
-		}
+		x.take = coachScrews(a.Bolt, studDepth, boardShear)
+		x.strongest = coachScrews(a.Bolt, studWhole, 1)
+		x.best = find.Assumption{What: fmt.Sprintf("a coach screw of %.0f mm, %.0f mm deep in a stud that bears against the steel", float64(a.Bolt), float64(studWhole)), Source: "EN 1995-1-1 equations 8.38 and 8.9, from memory"}
 		x.source = find.Assumption{What: fmt.Sprintf("coach screws of %.0f mm, %.0f mm deep in studs of C16; half of their shear counts, because a board lies between", float64(a.Bolt), float64(studDepth)), Source: "EN 1995-1-1 equations 8.38 and 8.9, from memory; the half is judgement"}
 		return ""
 	}
@@ -166,8 +194,19 @@ func (x *anchoring) resist() string {
 	}
 	r := anchor.Resistance{Pull: approvalFactor * h.Load, Shear: approvalFactor * h.Load, EdgeFull: h.Edge, SpacingFull: h.Spacing}
 	x.take = func(float64) anchor.Resistance { return r }
+	top := anchor.Resistance{Pull: approvalFactor * h.Strongest, Shear: approvalFactor * h.Strongest, EdgeFull: h.Edge, SpacingFull: h.Spacing}
+	x.strongest = func(float64) anchor.Resistance { return top }
+	x.best = find.Assumption{What: fmt.Sprintf("three times what is usual for an anchor set in resin in %s, %.2f kN,", w.Make, h.Strongest/1000), Source: h.Source}
 	x.source = find.Assumption{What: fmt.Sprintf("no approval in the job file: a plastic frame anchor of %.0f mm may carry %.2f kN in %s, times 1.4 against design loads", float64(a.Drill), h.Load/1000, w.Make), Source: h.Source}
 	return ""
+}
+
+// coachScrews are what screws into studs take, of their shear a share.
+func coachScrews(thread, into unit.Length, share float64) func(float64) anchor.Resistance {
+	c := screw.Screw{Thread: thread, Core: coachCore * thread, Steel: studSteel}
+	return func(kMod float64) anchor.Resistance {
+		return anchor.Resistance{Pull: c.Withdrawal(into, studDensity) * kMod / woodGamma, Shear: share * c.LateralThin(into, studDensity) * kMod / woodGamma}
+	}
 }
 
 // worstAnchor is the anchor that is used most, over all design cases.
@@ -249,11 +288,9 @@ func (s Site) nextAnchor(p *model.Part, at []unit.Length, i int) unit.Length {
 // leg turned up.
 func (s Site) anchorFixes(x anchoring, slab hold.Slab, w worstAnchor) []find.Fix {
 	a := x.part.Angle
-	// Pull and shear add up, so that each may take half of its own.
-	need := func(v float64) float64 { return math.Ceil(2*v/approvalFactor/w.left/10) * 10 }
-	out := []find.Fix{hint("take an anchor that is approved for at least %.0f N of pull and %.0f N of shear in this wall, and write that into the job file (walls, anchor)", need(w.reaction.Pull), need(w.reaction.Shear))}
-	if pitch, ok := s.closer(x, slab); ok {
-		out = append(out, hint("or anchor it every %.0f mm or closer", float64(pitch)))
+	out := []find.Fix{stronger(w)}
+	if n, pitch, ok := s.closer(x, slab); ok {
+		out = append(out, hint("or set %d anchors instead of %d, one every %.0f mm or closer", n, len(x.holes), float64(pitch)))
 	}
 	up := *x.part
 	bar := *a
@@ -261,18 +298,26 @@ func (s Site) anchorFixes(x anchoring, slab hold.Slab, w worstAnchor) []find.Fix
 	up.Angle = &bar
 	turned := x
 	turned.part = &up
-	if t := s.worstAnchor(turned, slab, places(x.holes)); !a.LegUp && t.used <= 1 {
+	if t := s.worstAnchor(turned, slab, places(x.holes)); !a.LegUp && t.used <= min(1, w.used) {
 		out = append(out, hint("or turn the wall leg up, behind the slab: its anchors then take %.0f %%", 100*t.used))
 	}
 	return out
 }
 
-// closer is the widest pitch, in steps of 10 mm, at which the anchors hold.
-func (s Site) closer(x anchoring, slab hold.Slab) (unit.Length, bool) {
+// stronger asks for an anchor that holds. Pull and shear add up, so that each may
+// take half of its own.
+func stronger(w worstAnchor) find.Fix {
+	need := func(v float64) float64 { return math.Ceil(2*v/approvalFactor/w.left/10) * 10 }
+	return hint("take an anchor that is approved for at least %.0f N of pull and %.0f N of shear in this wall, and write that into the job file (walls, anchor)", need(w.reaction.Pull), need(w.reaction.Shear))
+}
+
+// closer is the least number of anchors, evenly spread, and the widest pitch, in
+// steps of 10 mm, at which they hold.
+func (s Site) closer(x anchoring, slab hold.Slab) (int, unit.Length, bool) {
 	a := x.part.Angle
 	first, last := x.holes[0].X, x.holes[len(x.holes)-1].X
 	if len(a.Wall.Studs) > 0 || last <= first {
-		return 0, false
+		return 0, 0, false
 	}
 	for pitch := unit.Length(math.Floor(float64(last-first)/10) * 10); pitch >= 100; pitch -= 10 {
 		n := int(math.Ceil(float64((last - first) / pitch)))
@@ -284,8 +329,8 @@ func (s Site) closer(x anchoring, slab hold.Slab) (unit.Length, bool) {
 			at[i] = first + (last-first)*unit.Length(i)/unit.Length(n)
 		}
 		if s.worstAnchor(x, slab, at).used <= 0.95 {
-			return pitch, true
+			return n + 1, pitch, true
 		}
 	}
-	return 0, false
+	return 0, 0, false
 }
