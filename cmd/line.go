@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
+	"sync"
 
 	"slabwright/model"
 	"slabwright/model/check"
@@ -83,10 +85,40 @@ func (t *tool) design(j model.Job, r *model.Room) (report.Build, bool) {
 		d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House, Cut: j.Cut}, j.Settings)
 		d.Finish()
 		found := check.Run(check.Site{Job: j, Room: r, Design: d, Params: p.Params})
-		return report.Build{Job: j, Room: r, Design: d, Findings: found, Shopping: cut.Shop(j, d)}, true
+		return report.Build{Job: j, Room: r, Design: d, Findings: found, Shopping: cut.Shop(j, d), Turn: turn(p, j, r)}, true
 	}
 	fmt.Fprintf(t.err, "there is no preset %q\n", j.Preset)
 	return report.Build{}, false
+}
+
+// wallLegs is the parameter by which a design turns its wall legs.
+const wallLegs = "wall_leg"
+
+// turn builds the job once more with its wall legs the other way, when somebody
+// asks; nil where the preset cannot turn them.
+func turn(p model.Preset, j model.Job, r *model.Room) func() report.Turned {
+	i := slices.IndexFunc(p.Params, func(q model.Param) bool { return q.Name == wallLegs && q.Kind == model.ChoiceParam })
+	if i < 0 {
+		return nil
+	}
+	now := p.Params[i].Default
+	if set, ok := j.Settings[wallLegs]; ok {
+		now = set.Text
+	}
+	other := map[string]string{"down": "up", "up": "down"}[now]
+	if other == "" {
+		return nil
+	}
+	return sync.OnceValue(func() report.Turned {
+		j.Settings = maps.Clone(j.Settings)
+		if j.Settings == nil {
+			j.Settings = map[string]model.Setting{}
+		}
+		j.Settings[wallLegs] = model.Setting{Text: other}
+		d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House, Cut: j.Cut}, j.Settings)
+		d.Finish()
+		return report.Turned{Job: j, Design: d, Findings: check.Run(check.Site{Job: j, Room: r, Design: d, Params: p.Params})}
+	})
 }
 
 // whole is the line from a path to checked findings.

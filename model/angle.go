@@ -79,6 +79,14 @@ func (p AnglePiece) LegUp() AnglePiece {
 	return p
 }
 
+// GapBehind is the gap between a slab and its wall when wall legs of a section
+// stand up in it: the leg, and behind the slab's edge the gap that is wanted, or
+// what the root of the angle and the heads of its anchors need.
+func GapBehind(s stock.AngleSection, anchorHole, gap unit.Length) unit.Length {
+	a, _ := stock.AnchorThrough(anchorHole)
+	return s.Thickness + max(gap, s.Root, a.Head+1)
+}
+
 // ShorterBy makes the angle shorter than its run by a round amount and centres
 // it, as a yard is often told. ClearOf finds what is really needed.
 func (p AnglePiece) ShorterBy(l unit.Length) AnglePiece {

@@ -107,3 +107,9 @@ func ExampleDesign_HandOf() {
 	// angle left: number 2, hand "", mirrored: false, made 2 times
 	// angle right: number 2, hand "", mirrored: false, made 2 times
 }
+
+func ExampleGapBehind() {
+	fmt.Println(model.GapBehind(stock.L60x60x6, 11, 4), model.GapBehind(stock.L60x60x6, 11, 12))
+	// Output:
+	// 14 18
+}

@@ -21,6 +21,7 @@ type alcoveParams struct {
 	SideGap    unit.Length `is:"4" min:"0" max:"30" help:"to the side walls"`
 	BackGap    unit.Length `is:"5" min:"0" max:"30" help:"to the back wall"`
 	Section    string      `is:"L50x50x5" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle under the worktop"`
+	WallLeg    string      `is:"down" of:"down up" help:"upright leg of the angles: below the slab, or above, behind its edge"`
 	LegGap     unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
 	ShorterBy  unit.Length `is:"0" min:"0" max:"400" help:"cut every angle shorter than its wall by this; 0 finds the least"`
 	Pitch      unit.Length `is:"300" min:"100" max:"600" help:"largest distance of wall fixings and of screws"`
@@ -38,21 +39,23 @@ func alcove(s model.Site, p alcoveParams) *model.Design {
 	r := s.Room
 	left, back, right := r.Wall("left"), r.Wall("back"), r.Wall("right")
 
+	steel := newLedger(p.Section, p.WallLeg, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
+	sideGap, backGap := steel.behind(p.SideGap), steel.behind(p.BackGap)
 	d := model.NewDesign("Alcove", r)
 	d.Add("worktop", model.Slab(stock.Oak, p.Thickness).
-		Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
+		Between(left, right).Against(back).Gaps(sideGap, backGap).
 		Depth(p.Depth).Front(model.NaturalOf(s.Offers.OfferOf(stock.Oak.Name, 1), 7)).
 		SurfaceAt(p.Surface).Eased(2).
 		Hole("cable hole", model.At{X: 300, Back: 105}, p.CableHole).Serving("cables"))
-	newLedger(p.Section, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness).carry(d, "worktop", back, left, right)
+	steel.carry(d, "worktop", back, left, right)
 
-	light := newLedger("L40x40x5", p.LegGap, p.Pitch, p.ShorterBy, p.ShelfThick)
+	light := newLedger("L40x40x5", p.WallLeg, p.LegGap, p.Pitch, p.ShorterBy, p.ShelfThick)
 	light.into = min(p.ShelfThick-10, 18)
 	for i := range p.Shelves {
 		number := strconv.Itoa(i + 1)
 		name := "shelf " + number
 		d.Add(name, model.Shelf(stock.Oak, p.ShelfThick).
-			Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
+			Between(left, right).Against(back).Gaps(light.behind(p.SideGap), light.behind(p.BackGap)).
 			Depth(p.ShelfDepth).UndersideAt(p.FirstShelf+unit.Length(i)*p.ShelfStep).Eased(1))
 		light.named(number).carry(d, name, left, right)
 	}

@@ -16,6 +16,7 @@ type cornerParams struct {
 	BackGap   unit.Length `is:"6" min:"0" max:"30" help:"to the walls behind"`
 	JointGap  unit.Length `is:"1" min:"0" max:"10" help:"between the two worktops"`
 	Section   string      `is:"L60x60x6" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle on the walls"`
+	WallLeg   string      `is:"down" of:"down up" help:"upright leg of the angles: below the slab, or above, behind its edge"`
 	LegGap    unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
 	ShorterBy unit.Length `is:"0" min:"0" max:"400" help:"cut every angle shorter than its wall by this; 0 finds the least"`
 	Pitch     unit.Length `is:"300" min:"100" max:"600" help:"largest distance of wall fixings and of screws"`
@@ -36,17 +37,18 @@ func corner(s model.Site, p cornerParams) *model.Design {
 	r := s.Room
 	left, back, right, front := r.Wall("left"), r.Wall("back"), r.Wall("right"), r.Wall("front")
 
+	steel := newLedger(p.Section, p.WallLeg, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
+	sideGap, backGap := steel.behind(p.SideGap), steel.behind(p.BackGap)
 	d := model.NewDesign("Corner desk", r)
 	d.Add("back worktop", model.Slab(stock.Oak, p.Thickness).
-		Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
+		Between(left, right).Against(back).Gaps(sideGap, backGap).
 		Depth(p.Depth).SurfaceAt(p.Surface).Eased(2).
 		Hole("cable hole", model.At{X: 900, Back: 120}, p.CableHole).Serving("cables"))
 	d.Add("side worktop", model.Slab(stock.Oak, p.Thickness).
-		Between(front, d.EdgeOf("back worktop", "front").Gap(p.JointGap)).Against(left).Gaps(p.SideGap, p.BackGap).
+		Between(front, d.EdgeOf("back worktop", "front").Gap(p.JointGap)).Against(left).Gaps(sideGap, backGap).
 		Depth(p.SideDepth).Front(model.NaturalOf(s.Offers.OfferOf(stock.Oak.Name, 1), 9)).
 		SurfaceAt(p.Surface).Eased(2))
 
-	steel := newLedger(p.Section, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
 	steel.carry(d, "back worktop", back, left, right)
 	steel.named("side").carry(d, "side worktop", left, front)
 

@@ -188,3 +188,33 @@ func spoke(found []find.Finding, rule string) bool {
 	}
 	return false
 }
+
+// TestWallLegsUp: with the legs up the slabs keep clear of leg, root and heads,
+// and the steel stands no deeper than a leg's thickness below them.
+func TestWallLegsUp(t *testing.T) {
+	for _, p := range presets.All() {
+		d, found := build(t, p, map[string]model.Setting{"wall_leg": {Text: "up"}})
+		n := 0
+		for _, f := range found {
+			if f.Rule == "leg-up" && f.Status == find.Fail && !strings.Contains(f.Title, "ends below the top") || f.Rule == "parts-overlap" && f.Status == find.Fail {
+				t.Errorf("%s: %s", p.Name, f.Why)
+			}
+			if f.Rule == "leg-up" && f.Status == find.Note {
+				n++
+			}
+		}
+		angles := 0
+		for _, q := range d.Parts {
+			if q.Angle == nil {
+				continue
+			}
+			angles++
+			if !q.Angle.LegUp || d.LegBelow(q.Angle.Under) != q.Angle.Section.Thickness {
+				t.Errorf("%s: %s: leg up %v, %v below the slab", p.Name, q.ID, q.Angle.LegUp, d.LegBelow(q.Angle.Under))
+			}
+		}
+		if n != angles || n == 0 {
+			t.Errorf("%s: %d of %d angles say that their wall screws are covered", p.Name, n, angles)
+		}
+	}
+}

@@ -15,6 +15,7 @@ type studioParams struct {
 	BackGap       unit.Length `is:"4" min:"0" max:"30" help:"worktop and infill to the walls behind"`
 	JointGap      unit.Length `is:"1" min:"0" max:"10" help:"worktop to infill"`
 	Section       string      `is:"L50x50x6" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle on the walls"`
+	WallLeg       string      `is:"down" of:"down up" help:"upright leg of the angles: below the slab, or above, behind its edge"`
 	LegGap        unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
 	ShorterBy     unit.Length `is:"0" min:"0" max:"400" help:"cut every angle shorter than its wall by this; 0 finds the least"`
 	Pitch         unit.Length `is:"300" min:"100" max:"600" help:"largest distance of wall fixings and of screws"`
@@ -49,19 +50,20 @@ func studio(s model.Site, p studioParams) *model.Design {
 	nicheLeft, nicheBack, nicheRight := r.Wall("niche left"), r.Wall("niche back"), r.Wall("niche right")
 	whole := r.Straight(backLeft.From.Name, backRight.To.Name)
 
+	steel := newLedger(p.Section, p.WallLeg, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
+	sideGap, backGap := steel.behind(p.SideGap), steel.behind(p.BackGap)
 	d := model.NewDesign("Print studio", r)
 	d.Add("worktop", model.Slab(stock.Ash, p.Thickness).
-		Between(left, right).Against(whole).Gaps(p.SideGap, p.BackGap).
+		Between(left, right).Against(whole).Gaps(sideGap, backGap).
 		Depth(p.Depth).Front(model.NaturalOf(s.Offers.OfferOf(stock.Ash.Name, 1), 9)).
 		SurfaceAt(p.Surface).Eased(2).
 		Hole("cable hole left", model.At{X: 560, Back: 110}, p.CableHole).Serving("cables").
 		Hole("cable hole right", model.At{X: 2130, Back: 110}, p.CableHole).Serving("cables").
 		Groove("cable run", model.UnderFace, 20, 18, model.At{X: 560, Back: 110}, model.At{X: 2130, Back: 110}).Serving("cables"))
 	d.Add("infill", model.Slab(stock.Ash, p.Thickness).
-		Between(nicheLeft, nicheRight).Against(nicheBack).Gaps(p.SideGap, p.BackGap).
+		Between(nicheLeft, nicheRight).Against(nicheBack).Gaps(sideGap, backGap).
 		Meeting("worktop", p.JointGap).SurfaceAt(p.Surface).Eased(2))
 
-	steel := newLedger(p.Section, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
 	steel.carry(d, "worktop", backLeft, backRight, left, right)
 	steel.carry(d, "infill", nicheBack, nicheLeft, nicheRight)
 

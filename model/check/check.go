@@ -42,7 +42,7 @@ type Rule struct {
 
 // All lists every rule in the order in which they run.
 var All = []Rule{
-	describedRule, surveyRule, suspectRule, uncheckedRule, nextRule, sightRule, faceRule, leavesRoom, overlap, wallGap, fitRule, cornerClash, seatRule, tipping,
+	describedRule, surveyRule, suspectRule, uncheckedRule, nextRule, sightRule, faceRule, leavesRoom, overlap, wallGap, legUpRule, fitRule, cornerClash, seatRule, tipping,
 	asCutRule,
 	moistureRule, jointRule, slotRule,
 	anchorStrength, angleStrength, screwStrength, rodStrength, castorRule,

@@ -95,13 +95,18 @@ func leastAt(move model.Movement, e model.Edge) (need, swells unit.Length) {
 // judgeGap wants room to get the slab in, and room to swell.
 func (s Site) judgeGap(p *model.Part, w *model.Wall, g wallJoint, move model.Movement) find.Finding {
 	need, swells := leastAt(move, g.edge)
+	behind := s.legBehind(p, w)
+	need += behind
 	f := find.Finding{
 		Parts: []string{p.ID}, Walls: []string{w.Name}, At: at(g.where.Up(p.Slab.Top)),
 		Measured: mm(g.least),
 		Assumed:  []find.Assumption{assumedFace(w)},
 		Why:      fmt.Sprintf("Between %s and the wall %s the gap is %s.", p.ID, w.Name, fromTo(g.least, g.widest)),
 	}
-	if need > leastGap {
+	if behind > 0 {
+		f.Why += fmt.Sprintf(" A wall leg of %.0f mm stands in it.", float64(behind))
+	}
+	if need-behind > leastGap {
 		f.Why += fmt.Sprintf(" The wood swells up to %.1f mm towards it.", float64(swells))
 		f.Assumed = append(f.Assumed, move.Assumed...)
 	}
@@ -115,17 +120,17 @@ func (s Site) judgeGap(p *model.Part, w *model.Wall, g wallJoint, move model.Mov
 	f = f.Judge()
 	switch {
 	case f.Status == find.Fail && p.Cut != nil:
-		f.Fix = []find.Fix{hint("it is already cut: take %.1f mm off its %s edge there", float64(up((leastGap-g.least)*10)/10), g.edge.Name)}
+		f.Fix = []find.Fix{hint("it is already cut: take %.1f mm off its %s edge there", float64(up((need-g.least)*10)/10), g.edge.Name)}
 	case f.Status == find.Fail:
 		lack := upTenth(need - g.least)
 		f.Fix = []find.Fix{
 			s.set(hint("make the gap %.1f mm wider: %.1f mm", float64(lack), float64(g.edge.Gap+lack)), gapParameter(g.edge), g.edge.Gap, g.edge.Gap+lack),
 			hint("or scribe that edge to the wall on the spot, which takes off at least as much"),
 		}
-		if move.Held.By == model.ByNone && need > leastGap {
+		if move.Held.By == model.ByNone && need-behind > leastGap {
 			f.Fix = append(f.Fix, hint("or hold %s by one row of screws in round holes near the wall %s, with slots for all others (Moving): it then swells away from there", p.ID, w.Name))
 		}
-	case g.widest > widestGap:
+	case g.widest-behind > widestGap:
 		f.Status = find.Warn
 		f.Why += fmt.Sprintf(" More than %.0f mm shows.", float64(widestGap))
 		f.Fix = []find.Fix{hint("scribe the %s edge of %s to the wall %s, or cover the joint with a bead", g.edge.Name, p.ID, w.Name)}

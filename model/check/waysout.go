@@ -212,7 +212,7 @@ func (s Site) lessSteel(z model.Zone, slab *model.Part, i intruder) []find.Fix {
 		out = append(out, hint("end %s %.0f mm earlier at its %s end: %s is then not carried over that length", i.name, float64(cut), end, slab.ID))
 	}
 	if under := a.Seat - a.Section.Thickness - z.Floor; !a.LegUp && under >= z.Height {
-		out = append(out, hint("turn the wall leg of %s up behind the slab, so that only %.0f mm of steel are below the wood: its wall screws cannot be reached any more once the slab lies, and the slab's lower edge needs a chamfer of %.0f mm for the root", i.name, float64(a.Section.Thickness), float64(a.Section.Root)))
+		out = append(out, hint("turn the wall leg of %s up behind the slab (LegUp, in ready designs wall_leg: up), so that only %.0f mm of steel are below the wood: its wall screws cannot be reached any more once the slab lies, and the slab's lower edge needs a chamfer of %.0f mm for the root", i.name, float64(a.Section.Thickness), float64(a.Section.Root)))
 	}
 	if len(out) == 0 {
 		out = append(out, hint("take %s off that wall and carry %s elsewhere", i.name, slab.ID))

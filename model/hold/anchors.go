@@ -20,12 +20,7 @@ func Shared(a *model.AnglePart, at []unit.Length, r Run) []anchor.Reaction {
 	section := steelangle.Shape{Leg: a.Section.Leg, Thickness: a.Section.Thickness, Root: a.Section.Root, Toe: a.Section.Toe}.Section()
 	const shear = 81000 // N/mm2, EN 1993-1-1
 	bar := anchor.Bar{Bending: steelModulus * section.I, Twist: shear * section.Torsion, Anchor: anchorStiffness}
-	leg := anchor.Leg{Width: a.Section.Leg, Below: !a.LegUp}
-	for _, h := range a.Holes {
-		if h.Leg == model.WallLeg {
-			leg.FromHeel = h.FromHeel
-		}
-	}
+	leg := wallLeg(a)
 	var loads []anchor.Load
 	for _, l := range r.Line {
 		loads = append(loads, anchor.Load{Along: l.Along, Arm: l.FromHeel, Force: l.Force})
@@ -37,6 +32,21 @@ func Shared(a *model.AnglePart, at []unit.Length, r Run) []anchor.Reaction {
 	}
 	return anchor.Share(bar, leg, at, loads)
 }
+
+// wallLeg is the wall leg with the line of its anchors.
+func wallLeg(a *model.AnglePart) anchor.Leg {
+	leg := anchor.Leg{Width: a.Section.Leg, Below: !a.LegUp}
+	for _, h := range a.Holes {
+		if h.Leg == model.WallLeg {
+			leg.FromHeel = h.FromHeel
+		}
+	}
+	return leg
+}
+
+// Lever is how far the anchors of an angle pull from where the wall presses: at
+// the toe of a leg that hangs down, at the heel of one that stands up.
+func Lever(a *model.AnglePart) unit.Length { return wallLeg(a).Lever() }
 
 // AnchorTake is the most that an anchor takes in any design case, N. Pull and
 // shear need not come from the same one.

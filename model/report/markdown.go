@@ -28,6 +28,7 @@ func Markdown(b Build) []byte {
 	movementText(&w, b.Design)
 	shopping(&w, b.Shopping)
 	staticsText(&w, b)
+	legsText(&w, b)
 	passed(&w, b.Findings)
 	var sources strings.Builder // as they are
 	bases(&sources, b.Findings)

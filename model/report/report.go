@@ -24,6 +24,10 @@ type Build struct {
 	Design   *model.Design
 	Findings []find.Finding
 	Shopping *cut.Shopping // nil: nothing is planned
+
+	// Turn builds the same job with its wall legs the other way; nil: the design
+	// has no parameter for that.
+	Turn func() Turned
 }
 
 // document is report.json; its keys are stable.
@@ -46,6 +50,7 @@ type document struct {
 	Handling handlingDoc       `json:"handling"`
 	Findings []find.Finding    `json:"findings"`
 	Statics  staticsDoc        `json:"statics"`
+	Legs     *legsDoc          `json:"wall_legs,omitempty"`
 	Cutting  *cut.Document     `json:"cutting,omitempty"`
 	Cost     *cut.CostDocument `json:"cost,omitempty"`
 }
@@ -109,7 +114,7 @@ func JSON(b Build) ([]byte, error) {
 	if d.Findings == nil {
 		d.Findings = []find.Finding{}
 	}
-	d.Statics = staticsOf(b)
+	d.Statics, d.Legs = staticsOf(b), legsOf(b)
 	if b.Shopping != nil {
 		plans, cost := b.Shopping.Document(), b.Shopping.CostDocument()
 		d.Cutting, d.Cost = &plans, &cost

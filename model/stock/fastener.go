@@ -30,7 +30,8 @@ func Screws() []Screw { return []Screw{Screw5, Screw6} }
 
 // Anchor is a plug or frame anchor that holds an angle on the wall. Drill is
 // the hole in the wall, Bolt the screw that goes into it, Hole the hole in the
-// steel, Washer the diameter that must lie flat on the leg. What it carries
+// steel, Washer the diameter that must lie flat on the leg, Head how far head and
+// washer stand out of it. What it carries
 // stands in the approval of the anchor that is bought, and nowhere here.
 type Anchor struct {
 	Name   string
@@ -38,16 +39,17 @@ type Anchor struct {
 	Bolt   unit.Length
 	Hole   unit.Length
 	Washer unit.Length
+	Head   unit.Length
 	Source string
 	Status Status
 }
 
-const anchorPractice = "common pairs of plug and screw, hole of the ISO 273 medium series or d + 1; from memory"
+const anchorPractice = "common pairs of plug and screw, hole of the ISO 273 medium series or d + 1, hexagon head of 0.7 d with its washer; from memory"
 
 // The wall anchors.
 var (
-	Anchor8  = Anchor{"anchor 8", 8, 6, 7, 13, anchorPractice, Memory}
-	Anchor10 = Anchor{"anchor 10", 10, 8, 9, 17, anchorPractice, Memory}
+	Anchor8  = Anchor{"anchor 8", 8, 6, 7, 13, 6, anchorPractice, Memory}
+	Anchor10 = Anchor{"anchor 10", 10, 8, 9, 17, 7, anchorPractice, Memory}
 )
 
 // Anchors lists the wall anchors, thin ones first.
