@@ -82,7 +82,7 @@ func (t *tool) design(j model.Job, r *model.Room) (report.Build, bool) {
 		if p.Name != j.Preset {
 			continue
 		}
-		d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House, Cut: j.Cut}, j.Settings)
+		d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House, Cut: j.Cut, Wiring: j.Wiring}, j.Settings)
 		d.Finish()
 		found := check.Run(check.Site{Job: j, Room: r, Design: d, Params: p.Params})
 		return report.Build{Job: j, Room: r, Design: d, Findings: found, Shopping: cut.Shop(j, d), Turn: turn(p, j, r)}, true

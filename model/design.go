@@ -49,6 +49,7 @@ func (d *Design) Add(id string, p Piece) *Part {
 		d.report(id, fault{what: what, line: line})
 		return nil
 	}
+	p = d.channelled(id, p)
 	part, bad := p.place(d, id)
 	if c, ok := d.cutOf(id); ok && part != nil {
 		bad = bad.and(d.asCut(part, p, c)...)

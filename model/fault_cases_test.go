@@ -292,6 +292,18 @@ var mistakes = []mistake{
 		d.Add("x", good(r).Groove("run", model.UnderFace, 20, 50, model.At{X: 300, Back: 100}, model.At{X: 900, Back: 100}))
 	}, `groove "run" is 50 mm deep: above 0 and less than the slab's 45 mm`},
 	{func(d *model.Design, r *model.Room) {
+		d.Add("x", good(r).Groove("run", model.UnderFace, 20, 18, model.At{X: 300, Back: 100}, model.At{X: 900, Back: 100}).Lidded(20, 4))
+	}, `groove "run" is 20 mm wide, its lid 20 mm`},
+	{func(d *model.Design, r *model.Room) {
+		d.Add("x", good(r).Groove("run", model.UnderFace, 20, 18, model.At{X: 300, Back: 100}, model.At{X: 900, Back: 100}).Lidded(30, 18))
+	}, `groove "run" is 18 mm deep, its lid 18 mm thick`},
+	{func(d *model.Design, r *model.Room) {
+		d.Add("x", good(r).Groove("run", model.UnderFace, 20, 18, model.At{X: 300, Back: 100}, model.At{X: 900, Back: 100}).Lidded(0, nan))
+	}, `groove "run" is 20 mm wide, its lid 0 mm`},
+	{func(d *model.Design, r *model.Room) {
+		d.Add("x", good(r).Hole("cable", model.At{X: 300, Back: 100}, 60).Lidded(30, 4))
+	}, `Lidded(30, 4) does not follow a groove`},
+	{func(d *model.Design, r *model.Room) {
 		d.Add("x", good(r).Groove("run", "side", 20, 18, model.At{X: 300, Back: 100}, model.At{X: 900, Back: 100}))
 	}, `groove "run" is cut from the face "side"`},
 	{func(d *model.Design, r *model.Room) {

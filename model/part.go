@@ -159,6 +159,7 @@ type Feature struct {
 	Depth   unit.Length
 	Outline geom.Region // shape as seen from above
 	Path    []geom.Vec  // grooves
+	Lid     Lid         // grooves
 	Edge    int         // bores: index of the edge; At is on it
 	Height  unit.Length // bores: height of the axis above the underside
 	For     string      // what it serves: a part's name, "cable"

@@ -31,6 +31,7 @@ type Site struct {
 	Offers Offers
 	House  House
 	Cut    []CutPart // what is already cut
+	Wiring Wiring    // grooves, slots and lids that the job adds
 }
 
 // Need is a wall that a preset asks the job file for.
@@ -68,12 +69,13 @@ func NewPreset[P any](name, help string, build func(Site, P) *Design, needs ...N
 // as findings of the design with their place in the job file, never as a panic;
 // the design is built with the nearest value that is allowed.
 func (p Preset) Build(s Site, set map[string]Setting) *Design {
-	s.Room = s.Room.withCut(s.Cut)
+	s.Room = s.Room.withCut(s.Cut).withWiring(s.Wiring)
 	d, bad := p.build(s, set)
 	d.climate = s.House.Climate
 	for _, b := range bad {
 		d.report("", b)
 	}
 	d.unmatchedCut(s.Cut)
+	d.unmatchedWiring(s.Wiring)
 	return d
 }

@@ -21,8 +21,9 @@ type Room struct {
 	Floor   []FloorMark
 	Survey  SurveyReport
 
-	known *known    // nil: a room that no survey stands behind
-	cut   []CutPart // what is already cut for it
+	known  *known    // nil: a room that no survey stands behind
+	cut    []CutPart // what is already cut for it
+	wiring Wiring    // work for cables that the job adds
 }
 
 // Corner is an adjusted corner. Angle is the angle inside the room; it is 0 at

@@ -128,6 +128,11 @@ func (d *Design) finishSlab(p *Part) {
 			continue
 		}
 		g.Cuts = append(g.Cuts, f.cut())
+		if f.Lid != (Lid{}) {
+			rebate := f.cut()
+			rebate.Name, rebate.Region, rebate.Depth = "lid "+f.Name, f.Rebate(), f.Lid.Thick
+			g.Cuts = append(g.Cuts, rebate)
+		}
 	}
 	s.Own = g.Solid().Bored(bores...)
 	p.Bodies = []Body{{Name: p.ID, Solid: s.Own.Place(s.Pose), Material: s.Species.Name, Density: s.Species.Density, Colour: woodColour(s.Species)}}

@@ -12,17 +12,24 @@ type Wiring struct {
 	Cables  []Cable
 	Lights  []Light
 	Pos     Pos
+
+	Channels []Channel
+	Slots    []Slot
+	Lids     []LidOn
 }
 
-// Device is a place where cables end. One of Socket, On, Under and In tells
-// where it is: a socket is an obstacle of the room, a table rolls out; on and
-// under a slab it stands at X from the left end of the reference edge and Back
-// from that edge.
+// Device is a place where cables end. One of Socket, Wall, On, Under and Inside
+// tells where it is: a socket is an obstacle of the room, out of a wall cables
+// come at Along from its left corner and Height above the floor, a table rolls
+// out; on and under a slab it stands at X from the left end of the reference
+// edge and Back from that edge.
 type Device struct {
 	Name              string
 	Socket            string
 	On, Under, Inside string
 	X, Back           unit.Length
+	Wall              string
+	Along, Height     unit.Length
 	Pos               Pos
 }
 

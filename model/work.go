@@ -17,6 +17,7 @@ type work struct {
 	size    geom.Vec // pockets and cut-outs: along the back edge, away from it
 	path    []geom.Vec
 	line    string
+	lidded  bool // a lid was asked for
 }
 
 // At is a place on a slab: x from the left end along the back edge, and the
@@ -94,6 +95,11 @@ func (p SlabPiece) placeWork(sp *SlabPart) faults {
 				f.Outline = geom.Strip(w.path, f.Dia, chord)
 			}
 			wrong = f.fits(sp, inside, clear)
+			if wrong == "" && f.Lid != (Lid{}) {
+				if wrong = f.lidded().fits(sp, inside, clear); wrong != "" {
+					wrong = "has a lid that " + wrong
+				}
+			}
 		}
 		if wrong != "" {
 			bad = bad.and(fault{what: fmt.Sprintf("%s %q %s", f.Kind, f.Name, wrong), line: w.line})
@@ -125,7 +131,7 @@ func (w work) sizes(thickness unit.Length) string {
 	case (w.Kind == Groove || w.Kind == Pocket) && w.Face != TopFace && w.Face != UnderFace:
 		return fmt.Sprintf("is cut from the face %q: there are %q and %q", w.Face, TopFace, UnderFace)
 	}
-	return ""
+	return w.lidWrong()
 }
 
 // still tells whether a path goes nowhere.

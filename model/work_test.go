@@ -31,6 +31,12 @@ func TestWorkTakesItsWoodAway(t *testing.T) {
 		{"groove", func(p model.SlabPiece) model.SlabPiece {
 			return p.Groove("a", model.UnderFace, 20, 18, at(300, 100), at(800, 100))
 		}, 500 * 20 * 18},
+		{"groove with a lid", func(p model.SlabPiece) model.SlabPiece {
+			return p.Groove("a", model.UnderFace, 20, 18, at(300, 100), at(800, 100)).Lidded(32, 4)
+		}, 500*20*18 + 500*12*4},
+		{"groove with a lid, out at the back", func(p model.SlabPiece) model.SlabPiece {
+			return p.Groove("a", model.UnderFace, 20, 18, at(300, 100), at(300, -40)).Lidded(32, 4)
+		}, 100*20*18 + 100*12*4},
 		{"groove out at the back", func(p model.SlabPiece) model.SlabPiece {
 			return p.Groove("a", model.UnderFace, 20, 18, at(300, 100), at(300, -20))
 		}, 100 * 20 * 18},

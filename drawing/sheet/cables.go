@@ -127,7 +127,7 @@ func (m *maker) underGrooves(pl dim.Plate) drawing.Item {
 			if f.Kind != model.Groove || f.Face != model.UnderFace {
 				continue
 			}
-			for _, l := range f.Outline.Place(p.Slab.Pose).Loops() {
+			for _, l := range f.Mouth().Place(p.Slab.Pose).Loops() {
 				g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), m.lines.Hidden()))
 			}
 		}
@@ -215,7 +215,7 @@ func channelNames(r wire.Run) []string {
 // router says with which bit and in how many passes a groove is cut.
 func (m *maker) router(c wire.Channel) string {
 	bit := wiring.Bit(c.Width)
-	if !c.Groove || bit == 0 {
+	if c.Kind != wire.InGroove || bit == 0 {
 		return "-"
 	}
 	n, each := wiring.Passes(c.Depth, bit)

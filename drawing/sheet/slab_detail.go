@@ -55,7 +55,7 @@ const boredEdge model.Face = "edge"
 
 func easeKey(e model.Edge) string { return fmt.Sprint("ease ", e.Ease) }
 func grooveKey(f model.Feature) string {
-	return fmt.Sprint("groove ", f.Face, f.Dia, f.Depth)
+	return fmt.Sprint("groove ", f.Face, f.Dia, f.Depth, f.Lid)
 }
 func boreKey(f model.Feature) string { return fmt.Sprint("bore ", f.Dia, f.Depth, f.Height) }
 
@@ -147,7 +147,7 @@ func (w *workpiece) free(l geom.Line, from, to unit.Length, but string) bool {
 	d := l.D.Unit()
 	a, b := l.P.Add(d.Mul(float64(from))), l.P.Add(d.Mul(float64(to)))
 	for _, f := range w.slab.Features {
-		if f.Name != but && f.Kind != model.Bore && len(f.Outline.Inside(a, b)) > 0 {
+		if f.Name != but && f.Kind != model.Bore && len(f.Mouth().Inside(a, b)) > 0 {
 			return false
 		}
 		if f.Name != but && f.Kind == model.Bore && abs(l.Side(f.At)) < f.Dia {
@@ -207,7 +207,8 @@ func (w *workpiece) grooveDetail(f model.Feature) picture {
 	t := w.slab.Thickness
 	across := f.Path[1].Sub(f.Path[0]).Unit().Left()
 	half := f.Dia / 2
-	beside := half + max(12, t/3)
+	mouth := max(half, f.Lid.Width/2)
+	beside := mouth + max(12, t/3)
 	l := geom.Line{P: f.Path[0].Lerp(f.Path[1], shares[0]), D: across}
 	for _, s := range shares {
 		if at := (geom.Line{P: f.Path[0].Lerp(f.Path[1], s), D: across}); w.free(at, -beside, beside, f.Name) {
@@ -221,10 +222,19 @@ func (w *workpiece) grooveDetail(f model.Feature) picture {
 	if f.Face == model.TopFace {
 		low, high, side = t, t-f.Depth, dim.Above
 	}
+	inner := low + f.Lid.Thick // floor of the rebate
+	if f.Face == model.TopFace {
+		inner = low - f.Lid.Thick
+	}
 	p.ask = []dim.Request{
-		dim.Linear{A: geom.V(-half, low), B: geom.V(half, low), Dir: dim.Horizontal, Side: side},
+		dim.Linear{A: geom.V(-half, inner), B: geom.V(half, inner), Dir: dim.Horizontal, Side: side},
 		dim.Linear{A: geom.V(half, low), B: geom.V(half, high), Dir: dim.Vertical, Side: dim.RightOf},
 		dim.Linear{A: geom.V(-beside, 0), B: geom.V(-beside, t), Dir: dim.Vertical, Side: dim.LeftOf},
+	}
+	if f.Lid != (model.Lid{}) {
+		p.ask = append(p.ask,
+			dim.Linear{A: geom.V(-mouth, low), B: geom.V(mouth, low), Dir: dim.Horizontal, Side: side},
+			dim.Linear{A: geom.V(mouth, low), B: geom.V(mouth, inner), Dir: dim.Vertical, Side: dim.RightOf})
 	}
 	return p
 }

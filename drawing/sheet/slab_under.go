@@ -213,6 +213,9 @@ func (w *workpiece) grooves(face model.Face, flip unit.Length) []dim.Request {
 			w.sayf("groove %s", w.pass(f.Name)) + w.see(grooveKey(f)),
 			w.sayf("%s wide, %s deep, %s long", w.length(f.Dia), w.length(f.Depth), w.length(long)),
 		}
+		if f.Lid != (model.Lid{}) {
+			lines = append(lines, w.sayf("rebate for the lid %s wide, %s deep", w.length(f.Lid.Width), w.length(f.Lid.Thick)))
+		}
 		ask = append(ask, dim.Note{At: at(f.Path[0].Lerp(f.Path[1], 0.35)), Lines: lines})
 	}
 	return ask

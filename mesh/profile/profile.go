@@ -85,6 +85,9 @@ func (w *page) feature(f model.Feature, through bool, thickness unit.Length) {
 		}
 		w.loops(f.Outline)
 	})
+	if f.Lid != (model.Lid{}) {
+		w.group("lid "+f.Name, fmt.Sprintf("rebate for the lid of %s, %s mm deep", f.Name, mm(f.Lid.Thick)), func() { w.loops(f.Rebate()) })
+	}
 	if len(f.Path) > 0 {
 		w.group("centre "+f.Name, fmt.Sprintf("centre line of %s for a cutter of %s mm, %s mm deep", f.Name, mm(f.Dia), mm(depth)), func() { w.path(f.Path, false) })
 	}

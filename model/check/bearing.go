@@ -76,7 +76,7 @@ func flatOf(slab *model.Part) geom.Region {
 	for _, f := range sp.Features {
 		below := f.Face == model.UnderFace && (f.Kind == model.Groove || f.Kind == model.Pocket)
 		if below || f.Kind == model.Through || f.Kind == model.CutOut {
-			gone = append(gone, f.Outline)
+			gone = append(gone, f.Mouth())
 		}
 	}
 	return out.Minus(gone...).Place(sp.Pose)

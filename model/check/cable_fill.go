@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"slabwright/model/find"
+	"slabwright/model/wire"
 )
 
 var cableFill = Rule{
@@ -21,9 +22,12 @@ var cableFill = Rule{
 			f = f.Judge()
 			if f.Status == find.Fail {
 				ratio := c.Fill / c.Most
-				if c.Groove {
+				switch c.Kind {
+				case wire.InSlot:
+					f.Fix = []find.Fix{hint("cut the slot %.0f mm wider", math.Ceil(float64(c.Width)*(ratio-1)))}
+				case wire.InGroove:
 					f.Fix = []find.Fix{hint("cut the groove %.0f mm wide", math.Ceil(float64(c.Width)*ratio))}
-				} else {
+				default:
 					f.Fix = []find.Fix{hint("bore the hole %.0f mm wide", math.Ceil(float64(c.Width)*math.Sqrt(ratio)))}
 				}
 			}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"slabwright/model"
 	"slabwright/model/find"
 	"slabwright/model/geom"
 	"slabwright/model/wire"
@@ -45,6 +44,8 @@ func (s Site) lost(name string) find.Finding {
 		switch {
 		case d.Socket != "":
 			f.Fix = []find.Fix{hint("name a socket or switch among the obstacles of a wall: there is no %q", d.Socket)}
+		case d.Wall != "":
+			f.Fix = []find.Fix{hint("name a wall of the room, and a place on it: %s mm from the left corner is not on %q", wholeMM(d.Along), d.Wall)}
 		case d.Inside != "":
 			f.Fix = []find.Fix{hint("name a roll-out table of the design: %q is none", d.Inside)}
 		default:
@@ -72,10 +73,17 @@ func (s Site) judgeWay(r wire.Run) find.Finding {
 	f.Why = fmt.Sprintf("%s runs %.2f m from %s to %s.", capital(c.Name), float64(r.Length)/1000, c.From, c.To)
 	f.Measured, f.Required = mm(r.Radius), limit(find.AtLeast, r.Wanted)
 	if slices.Contains(r.Breaks, wire.NoPlug) {
-		hole, slab := s.narrowestHole(r)
-		f.Measured, f.Required = mm(hole.Dia), limit(find.AtLeast, c.Plug)
-		f.Why = fmt.Sprintf("The plug of %s is %s mm wide and does not pass %s in %s, %s mm wide.", c.Name, wholeMM(c.Plug), hole.Name, slab, wholeMM(hole.Dia))
-		f.Fix = []find.Fix{hint("bore the hole at least %s mm wide, or fit the plug afterwards (leave out plug)", wholeMM(up(c.Plug)))}
+		g, need := narrowest(r), max(c.Plug, c.Dia)
+		f.Measured, f.Required = mm(g.Gate), limit(find.AtLeast, need)
+		what := "plug of " + c.Name
+		if c.Plug == 0 {
+			what = "cable " + c.Name
+		}
+		f.Why = fmt.Sprintf("The %s is %s mm wide and does not pass %s in %s, %s mm wide.", what, wholeMM(need), g.Feature, g.Slab, wholeMM(g.Gate))
+		f.Fix = []find.Fix{hint("%s at least %s mm wide", map[wire.Kind]string{wire.InHole: "bore the hole", wire.InSlot: "cut the slot so that the steel leaves it"}[g.Kind], wholeMM(up(need)))}
+		if c.Plug > c.Dia && c.Dia <= g.Gate {
+			f.Fix = append(f.Fix, hint("or fit the plug afterwards (leave out plug)"))
+		}
 	} else if slices.Contains(r.Breaks, wire.TooTight) {
 		f.Why += fmt.Sprintf(" The tightest bend on its best way leaves %.0f mm of radius.", float64(r.Radius))
 		f.Fix = []find.Fix{hint("take a cable that bends to %.0f mm: %.1f mm thick at most", float64(down(r.Radius)), float64(r.Radius)/4), hint("or move the device or the hole, so that the bends lie further apart")}
@@ -83,19 +91,14 @@ func (s Site) judgeWay(r wire.Run) find.Finding {
 	return f.Judge()
 }
 
-// narrowestHole is the narrowest hole of a way and the slab that it is in.
-func (s Site) narrowestHole(r wire.Run) (f model.Feature, slab string) {
+// narrowest is the narrowest hole or slot of a way.
+func narrowest(r wire.Run) (out wire.Piece) {
 	for _, p := range r.Pieces {
-		if p.Kind != wire.InHole {
-			continue
-		}
-		for _, g := range s.Design.Part(p.Slab).Slab.Features {
-			if g.Name == p.Feature && (f.Dia == 0 || g.Dia < f.Dia) {
-				f, slab = g, p.Slab
-			}
+		if p.Gate > 0 && (out.Gate == 0 || p.Gate < out.Gate) {
+			out = p
 		}
 	}
-	return f, slab
+	return out
 }
 
 // midway is the middle point of a way.

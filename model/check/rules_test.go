@@ -146,7 +146,7 @@ func siteOf(t testing.TB, j model.Job) check.Site {
 	}
 	for _, p := range append(presets.All(), trial) {
 		if p.Name == j.Preset {
-			d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House, Cut: j.Cut}, j.Settings)
+			d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House, Cut: j.Cut, Wiring: j.Wiring}, j.Settings)
 			d.Finish()
 			return check.Site{Job: j, Room: r, Design: d, Params: p.Params}
 		}

@@ -82,7 +82,7 @@ func besides(p *model.Part) []wood {
 	air := geom.Rect(low.Sub(geom.V(100, 100)), high.Add(geom.V(100, 100))).Minus(outline)
 	for i, f := range sp.Features {
 		if f.Kind != model.CutOut && f.Kind != model.Bore {
-			gap := air.Gap(f.Outline)
+			gap := air.Gap(f.Mouth())
 			if gap.Distance >= 0 || f.Kind != model.Groove {
 				out = append(out, wood{gap.Distance, woodBeside, gap.B, fmt.Sprintf("%s leaves %.1f mm of wood to the edge of %s.", workName(f), float64(gap.Distance), p.ID), "move " + string(f.Kind) + " " + f.Name + " %.0f mm further in"})
 			}
@@ -130,7 +130,7 @@ func between(p *model.Part, f, g model.Feature) (wood, bool) {
 // planOf is a work seen from above; a bore runs in from its edge.
 func planOf(sp *model.SlabPart, f model.Feature) geom.Region {
 	if f.Kind != model.Bore {
-		return f.Outline
+		return f.Mouth()
 	}
 	e := sp.Edges[f.Edge]
 	in := e.End.Sub(e.Start).Unit().Left().Mul(-1)

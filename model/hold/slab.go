@@ -35,6 +35,9 @@ func plateOf(p *model.Part, c stock.Class, thicker unit.Length) plate.Plate {
 			gone = append(gone, f.Outline)
 		case model.Groove, model.Pocket:
 			cuts = append(cuts, plate.Cut{Region: f.Outline, Depth: f.Depth})
+			if f.Lid != (model.Lid{}) { // a lid that is let in carries nothing
+				cuts = append(cuts, plate.Cut{Region: f.Rebate(), Depth: f.Lid.Thick})
+			}
 		}
 	}
 	thick := s.Thickness + thicker

@@ -15,6 +15,9 @@ type wiringDraft struct {
 	devices []entry[model.Device]
 	cables  []entry[model.Cable]
 	lights  []entry[model.Light]
+	grooves []entry[model.Channel]
+	slots   []entry[model.Slot]
+	lids    []entry[model.LidOn]
 }
 
 func wiringForm() form[model.Wiring] {
@@ -23,6 +26,9 @@ func wiringForm() form[model.Wiring] {
 		may("devices", "where cables end", list("devices", deviceForm(), 0, 100), func(w *W) *[]entry[model.Device] { return &w.devices }),
 		may("cables", "cables from one device to another", list("cables", cableForm(), 0, 100), func(w *W) *[]entry[model.Cable] { return &w.cables }),
 		may("lights", "light strips in grooves", list("lights", lightForm(), 0, 50), func(w *W) *[]entry[model.Light] { return &w.lights }),
+		may("grooves", "grooves that are cut into the undersides, besides those of the preset", list("grooves", channelForm(), 0, 50), func(w *W) *[]entry[model.Channel] { return &w.grooves }),
+		may("slots", "slots at the reference edges of slabs, where cables come up behind", list("slots", slotForm(), 0, 50), func(w *W) *[]entry[model.Slot] { return &w.slots }),
+		may("lids", "lids on grooves of the preset, let in flush", list("lids", lidOnForm(), 0, 50), func(w *W) *[]entry[model.LidOn] { return &w.lids }),
 	}, nil)
 	return form[model.Wiring]{what: f.what, schema: f.schema, partly: f.partly, read: func(r *reader, n ast.Node) (model.Wiring, bool) {
 		before := len(r.mistakes)
@@ -35,7 +41,7 @@ func wiringForm() form[model.Wiring] {
 
 func deviceForm() form[entry[model.Device]] {
 	type D = model.Device
-	places := []string{"socket", "on", "under", "inside"}
+	places := []string{"socket", "wall", "on", "under", "inside"}
 	var one []schema
 	for _, p := range places {
 		one = append(one, schema{"required": []string{p}})
@@ -43,6 +49,9 @@ func deviceForm() form[entry[model.Device]] {
 	return record("a device", []field[D]{
 		need("name", "what it is called", text(), func(d *D) *string { return &d.Name }),
 		may("socket", "it is this socket or switch of a wall", text(), func(d *D) *string { return &d.Socket }),
+		may("wall", "cables come out of this wall", text(), func(d *D) *string { return &d.Wall }),
+		may("along", "where they come out, from the wall's left corner", length(0, 20000), func(d *D) *unit.Length { return &d.Along }),
+		may("height", "where they come out, above the floor", length(0, 5000), func(d *D) *unit.Length { return &d.Height }),
 		may("on", "it stands on this slab or shelf", text(), func(d *D) *string { return &d.On }),
 		may("under", "it is fixed under this slab or shelf", text(), func(d *D) *string { return &d.Under }),
 		may("inside", "it stands in this roll-out table", text(), func(d *D) *string { return &d.Inside }),
@@ -57,12 +66,15 @@ func deviceForm() form[entry[model.Device]] {
 			}
 		}
 		if n != 1 {
-			r.wrong(e.at[""], fmt.Sprintf("a device at %d places", n), "one of socket, on, under, inside", "")
+			r.wrong(e.at[""], fmt.Sprintf("a device at %d places", n), "one of socket, wall, on, under, inside", "")
 		}
 		if onSlab := e.gave("on", "under"); onSlab != (e.gave("x") && e.gave("back")) || !onSlab && e.gave("x", "back") {
 			r.wrong(e.at[""], "a device whose place on its slab is not clear", "x and back for a device on or under a slab, and neither for others", "")
 		}
-	}, schema{"oneOf": one, "dependentRequired": schema{"on": []string{"x", "back"}, "under": []string{"x", "back"}, "x": []string{"back"}, "back": []string{"x"}}})
+		if onWall := e.gave("wall"); onWall != (e.gave("along") && e.gave("height")) || !onWall && e.gave("along", "height") {
+			r.wrong(e.at[""], "a device whose place on its wall is not clear", "along and height for one where cables come out of a wall, and neither for others", "")
+		}
+	}, schema{"oneOf": one, "dependentRequired": schema{"wall": []string{"along", "height"}, "along": []string{"wall", "height"}, "height": []string{"wall", "along"}, "on": []string{"x", "back"}, "under": []string{"x", "back"}, "x": []string{"back"}, "back": []string{"x"}}})
 }
 
 func cableForm() form[entry[model.Cable]] {
@@ -118,6 +130,20 @@ func wire(r *reader, d wiringDraft) model.Wiring {
 		if at.has(key) && !slices.Contains(devices, name) {
 			r.wrong(at[key], "no device "+quoted(name), "one of the devices of this section", nearest(name, devices))
 		}
+	}
+	var grooves, slots []string
+	for _, e := range d.grooves {
+		own(r, e.at, "groove", e.v.Name, grooves)
+		grooves = append(grooves, e.v.Name)
+		out.Channels = append(out.Channels, e.v)
+	}
+	for _, e := range d.slots {
+		own(r, e.at, "slot", e.v.Name, slots)
+		slots = append(slots, e.v.Name)
+		out.Slots = append(out.Slots, e.v)
+	}
+	for _, e := range d.lids {
+		out.Lids = append(out.Lids, e.v)
 	}
 	var cables, lights []string
 	for _, e := range d.cables {

@@ -118,6 +118,10 @@ people:
 #     - {name: light supply, under: worktop, x: 300, back: 150}
 #   cables:
 #     - {name: lead of the lamp, from: wall socket, to: task lamp, class: mains, diameter: 7, plug: 38, stock: 3000}
+#   grooves:                      # in the undersides, besides those of the preset
+#     - {name: lamp run, in: worktop, width: 16, depth: 14, path: [{x: 300, back: 150}, {x: 900, back: 150}], lid: {width: 28, thickness: 4}}
+#   lids: [{groove: cable run, width: 32, thickness: 4}]    # on grooves of the preset
+#   slots: [{name: back slot, in: worktop, x: 700, width: 80, depth: 100}]   # at the reference edge
 #   lights:
 #     - {name: shelf light, in: light run, supply: light supply, voltage: 24, power: 9.6, pitch: 50, resistance: 0.09}
 `

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"slabwright/model"
+	"slabwright/model/unit"
 	"slabwright/model/wire"
 )
 
@@ -45,12 +46,28 @@ func Wired(d *model.Design, w model.Wiring) []Purchase {
 			b.add(Purchase{What: "fuse with holder", Size: fmt.Sprintf("%g A", float64(l.Fuse)), Count: max(1, len(l.Feeds)), For: []string{l.Light.Name}})
 		}
 	}
+	lids(&b, d)
 	for _, s := range p.Supplies {
 		if s.OK {
 			b.add(Purchase{What: "supply for lights", Size: fmt.Sprintf("%g V, %g W", float64(s.Voltage), float64(s.Rated)), Count: 1, For: []string{s.Device}, Mind: "within reach, with air around it"})
 		}
 	}
 	return b.list
+}
+
+// lids gives the strips that close grooves.
+func lids(b *basket, d *model.Design) {
+	for _, p := range d.Parts {
+		if p.Slab == nil {
+			continue
+		}
+		for _, f := range p.Slab.Features {
+			if _, long := f.CutLength(); long > 0 {
+				b.add(Purchase{What: "lid strip for a groove", Size: fmt.Sprintf("%s x %s, %s long", mm(f.Lid.Width), mm(f.Lid.Thick), mm(10*unit.Length(math.Ceil(float64(long)/10)))), Count: 1,
+					For: []string{p.ID + ": " + f.Name}, Mind: "grain along it; screwed, so that it opens again"})
+			}
+		}
+	}
 }
 
 // runName is the name of a cable; feeds are told by what they feed.

@@ -53,7 +53,7 @@ func (s State) with(cut ...model.CutPart) (*model.Design, []find.Finding) {
 			job.Cut = append(job.Cut, c)
 		}
 	}
-	d := s.Preset.Build(model.Site{Room: s.Room, People: job.People, Offers: job.Offers, House: job.House, Cut: job.Cut}, job.Settings)
+	d := s.Preset.Build(model.Site{Room: s.Room, People: job.People, Offers: job.Offers, House: job.House, Cut: job.Cut, Wiring: job.Wiring}, job.Settings)
 	d.Finish()
 	return d, check.Run(check.Site{Job: job, Room: s.Room, Design: d, Params: s.Preset.Params})
 }

@@ -63,6 +63,10 @@ func sizesOf(p *model.Part) []size {
 			if f.Depth > 0 {
 				add(name+" depth", f.Depth)
 			}
+			if f.Lid != (model.Lid{}) {
+				add(name+" lid width", f.Lid.Width)
+				add(name+" lid thickness", f.Lid.Thick)
+			}
 		}
 	case p.Angle != nil:
 		add("length", p.Angle.Length)

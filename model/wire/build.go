@@ -19,7 +19,7 @@ func build(d *model.Design, devices []model.Device) (*network, map[string]int) {
 	}
 	for _, p := range d.Parts {
 		if p.Slab != nil {
-			n.works(p)
+			n.works(d, p)
 		}
 	}
 	n.risers()
@@ -88,15 +88,15 @@ func (n *network) strip(p *model.Part, e, before, after model.Edge, in unit.Leng
 	return s
 }
 
-// works puts in the holes and the grooves of the underside.
-func (n *network) works(p *model.Part) {
+// works puts in the holes, the slots and the grooves of the underside.
+func (n *network) works(d *model.Design, p *model.Part) {
+	for _, g := range gates(d, p) {
+		n.link(space(p, g.at, 0), space(p, g.at, p.Slab.Thickness), g.piece)
+		n.reach(p, g.at, 0, false, acrossMost, UnderSlab)
+		n.reach(p, g.at, p.Slab.Thickness, true, acrossMost, OnTop)
+	}
 	for _, f := range p.Slab.Features {
-		switch {
-		case f.Kind == model.Through:
-			n.link(space(p, f.At, 0), space(p, f.At, p.Slab.Thickness), Piece{Kind: InHole, Slab: p.ID, Feature: f.Name})
-			n.reach(p, f.At, 0, false, acrossMost, UnderSlab)
-			n.reach(p, f.At, p.Slab.Thickness, true, acrossMost, OnTop)
-		case f.Kind == model.Groove && f.Face == model.UnderFace:
+		if f.Kind == model.Groove && f.Face == model.UnderFace {
 			for i := 1; i < len(f.Path); i++ {
 				n.link(space(p, f.Path[i-1], 0), space(p, f.Path[i], 0), Piece{Kind: InGroove, Slab: p.ID, Feature: f.Name})
 			}
@@ -152,6 +152,8 @@ func (n *network) device(d *model.Design, v model.Device) (int, bool) {
 	switch {
 	case v.Socket != "":
 		return n.socket(d, v.Socket)
+	case v.Wall != "":
+		return n.entry(d, v)
 	case v.Inside != "":
 		return n.table(d.Part(v.Inside))
 	}
@@ -172,61 +174,74 @@ func (n *network) device(d *model.Design, v model.Device) (int, bool) {
 		z, kind = p.Slab.Thickness, OnTop
 	}
 	n.reach(p, at, z, top, nearMost, kind)
+	var near []geom.Vec
+	for _, g := range gates(d, p) {
+		near = append(near, g.at)
+	}
 	for _, f := range p.Slab.Features {
-		var near []geom.Vec
-		switch {
-		case f.Kind == model.Through:
-			near = []geom.Vec{f.At}
-		case f.Kind == model.Groove && f.Face == model.UnderFace && !top:
-			near = []geom.Vec{f.Path[0], f.Path[len(f.Path)-1]}
+		if f.Kind == model.Groove && f.Face == model.UnderFace && !top {
+			near = append(near, f.Path[0], f.Path[len(f.Path)-1])
 		}
-		for _, q := range near {
-			if top || q.Sub(at).Len() <= nearMost {
-				n.link(space(p, at, z), space(p, q, z), Piece{Kind: kind, Slab: p.ID})
-			}
+	}
+	for _, q := range near {
+		if top || q.Sub(at).Len() <= nearMost {
+			n.link(space(p, at, z), space(p, q, z), Piece{Kind: kind, Slab: p.ID})
 		}
 	}
 	return n.place(space(p, at, z)), true
 }
 
-// socket leads from a socket up or down its wall to the strips of the slabs
-// there, along the wall if the slab begins beside it.
+// socket leads from the middle of a socket.
 func (n *network) socket(d *model.Design, name string) (int, bool) {
 	for _, w := range d.Room.Walls {
 		for _, o := range w.Obstacles {
-			if o.Name != name {
-				continue
+			if o.Name == name {
+				return n.onWall(d, w, (o.Start+o.End)/2, (o.Bottom+o.Top)/2), true
 			}
-			chord := w.Chord()
-			point := func(s, z unit.Length) geom.Vec3 {
-				return chord.P.Add(chord.D.Unit().Mul(float64(s))).Up(z)
-			}
-			s, z := (o.Start+o.End)/2, (o.Bottom+o.Top)/2
-			at := point(s, z)
-			for _, st := range n.strips {
-				under := st.slab.Slab.Pose.At.Z
-				if st.top != (z > under) {
-					continue
-				}
-				own := st.slab.Slab.Pose.Unplan(at.Flat())
-				foot, far := st.join(own)
-				line := geom.Through(st.a, st.b)
-				if off := unit.Length(math.Abs(float64(line.Side(own)))); off > 200 || far > wallMost {
-					continue
-				}
-				height := under + st.z + besideWall
-				if !st.top {
-					height = under - d.LegBelow(st.slab.ID) - belowLeg
-				}
-				turn := chord.Along(st.slab.Slab.Pose.Plan(foot))
-				n.link(at, point(s, height), Piece{Kind: OnWall, Wall: w.Name})
-				n.link(point(s, height), point(turn, height), Piece{Kind: OnWall, Wall: w.Name})
-				n.link(point(turn, height), st.hold(foot), Piece{Kind: OnWall, Wall: w.Name})
-			}
-			return n.place(at), true
 		}
 	}
 	return 0, false
+}
+
+// entry leads from where cables come out of a wall.
+func (n *network) entry(d *model.Design, v model.Device) (int, bool) {
+	for _, w := range d.Room.Walls {
+		if w.Name == v.Wall && v.Along <= w.Chord().D.Len() {
+			return n.onWall(d, w, v.Along, v.Height), true
+		}
+	}
+	return 0, false
+}
+
+// onWall leads from a place on a wall up or down to the strips of the slabs
+// there, along the wall if the slab begins beside it.
+func (n *network) onWall(d *model.Design, w *model.Wall, s, z unit.Length) int {
+	chord := w.Chord()
+	point := func(s, z unit.Length) geom.Vec3 {
+		return chord.P.Add(chord.D.Unit().Mul(float64(s))).Up(z)
+	}
+	at := point(s, z)
+	for _, st := range n.strips {
+		under := st.slab.Slab.Pose.At.Z
+		if st.top != (z > under) {
+			continue
+		}
+		own := st.slab.Slab.Pose.Unplan(at.Flat())
+		foot, far := st.join(own)
+		line := geom.Through(st.a, st.b)
+		if off := unit.Length(math.Abs(float64(line.Side(own)))); off > 200 || far > wallMost {
+			continue
+		}
+		height := under + st.z + besideWall
+		if !st.top {
+			height = under - d.LegBelow(st.slab.ID) - belowLeg
+		}
+		turn := chord.Along(st.slab.Slab.Pose.Plan(foot))
+		n.link(at, point(s, height), Piece{Kind: OnWall, Wall: w.Name})
+		n.link(point(s, height), point(turn, height), Piece{Kind: OnWall, Wall: w.Name})
+		n.link(point(turn, height), st.hold(foot), Piece{Kind: OnWall, Wall: w.Name})
+	}
+	return n.place(at)
 }
 
 // table hangs a loop from the slab over a roll-out table to its back.

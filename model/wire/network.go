@@ -21,6 +21,7 @@ const (
 	AlongEdge  Kind = "along the edge" // clipped under or beside the back edge
 	InGroove   Kind = "groove"
 	InHole     Kind = "hole"
+	InSlot     Kind = "slot"           // at an edge
 	UnderSlab  Kind = "under the slab" // clipped straight across the underside
 	OnTop      Kind = "on the top"     // lies on the surface
 	RoundEnd   Kind = "round the end"
@@ -32,12 +33,13 @@ const (
 type Piece struct {
 	Kind    Kind
 	Slab    string // part that it belongs to, "" for walls
-	Feature string // groove or hole
+	Feature string // groove, hole or slot
 	Wall    string
+	Gate    unit.Length // the thickest thing that passes; 0: anything
 }
 
 // closed tells whether it is a channel of which cables cannot keep apart.
-func (p Piece) closed() bool { return p.Kind == InGroove || p.Kind == InHole }
+func (p Piece) closed() bool { return p.Kind == InGroove || p.Kind == InHole || p.Kind == InSlot }
 
 // spare is by how much a cable may bulge beyond the ends of a link: freely in
 // the open, and out of a hole into the air over and under it.
@@ -60,6 +62,7 @@ const (
 	wallMost   unit.Length = 2500 // along a wall to where the slab begins
 	loopMost   unit.Length = 2000
 	bulge      unit.Length = 30
+	slant      unit.Length = 60 // along a strip, to something that is nearer
 )
 
 // network is the graph with what is known of its links.
@@ -112,6 +115,20 @@ func (s *strip) join(p geom.Vec) (geom.Vec, unit.Length) {
 	return foot, foot.Sub(p).Len()
 }
 
+// beside gives the places of a strip from which a cable slants to something that
+// is too near for two square bends.
+func (s *strip) beside(foot geom.Vec) []geom.Vec {
+	d := s.b.Sub(s.a)
+	var out []geom.Vec
+	for _, by := range []unit.Length{-slant, slant} {
+		q := foot.Add(d.Unit().Mul(float64(by)))
+		if t := q.Sub(s.a).Dot(d) / d.Dot(d); t > 0 && t < 1 {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
 // hold remembers that something joins the strip at one of its places.
 func (s *strip) hold(foot geom.Vec) geom.Vec3 {
 	d := s.b.Sub(s.a)
@@ -127,6 +144,11 @@ func (n *network) reach(p *model.Part, at geom.Vec, z unit.Length, top bool, mos
 		}
 		if foot, far := s.join(at); far <= most {
 			n.link(space(p, at, z), s.hold(foot), Piece{Kind: k, Slab: p.ID})
+			if far < slant {
+				for _, q := range s.beside(foot) {
+					n.link(space(p, at, z), s.hold(q), Piece{Kind: k, Slab: p.ID})
+				}
+			}
 		}
 	}
 }

@@ -53,11 +53,11 @@ const (
 	slackLeast = 300 * unit.MM
 )
 
-// Channel is a groove or hole with the cables in it.
+// Channel is a groove, slot or hole with the cables in it.
 type Channel struct {
 	Slab, Feature string
-	Groove        bool
-	Width, Depth  unit.Length // a hole: its diameter and the thickness of the slab
+	Kind          Kind        // InGroove, InSlot or InHole
+	Width, Depth  unit.Length // a hole: its diameter and the thickness of the slab; a slot: its opening
 	Cables        []string
 	Fill          float64 // part of the section that cables take
 	Most          float64
@@ -170,7 +170,7 @@ func (l *layer) open(c model.Cable, from, to int, plug, apart bool) func(int) bo
 		if b := l.n.Links[i].B; p.Kind == MovingLoop && b != from && b != to {
 			return false
 		}
-		if plug && p.Kind == InHole && c.Plug > 0 && l.holeDia(p) < c.Plug {
+		if plug && p.Gate > 0 && p.Gate < max(c.Plug, c.Dia) {
 			return false
 		}
 		if apart && p.closed() {
@@ -180,15 +180,6 @@ func (l *layer) open(c model.Cable, from, to int, plug, apart bool) func(int) bo
 		}
 		return true
 	}
-}
-
-func (l *layer) holeDia(p Piece) unit.Length {
-	for _, f := range l.d.Part(p.Slab).Slab.Features {
-		if f.Name == p.Feature {
-			return f.Dia
-		}
-	}
-	return 0
 }
 
 // take writes a way into a run and marks the channels that it uses: all links of
@@ -244,10 +235,18 @@ func channels(d *model.Design, runs []Run) []Channel {
 			continue
 		}
 		for _, f := range p.Slab.Features {
-			if f.Kind != model.Through && f.Kind != model.Groove {
+			c := Channel{Slab: p.ID, Feature: f.Name, Width: f.Dia}
+			switch {
+			case f.Kind == model.Through:
+				c.Kind, c.Depth = InHole, p.Slab.Thickness
+			case f.Kind == model.Groove:
+				c.Kind, c.Depth = InGroove, f.Clear()
+			case IsSlot(f):
+				o := OpeningOf(d, p, f)
+				c.Kind, c.Width, c.Depth = InSlot, o.Long, o.Deep
+			default:
 				continue
 			}
-			c := Channel{Slab: p.ID, Feature: f.Name, Groove: f.Kind == model.Groove, Width: f.Dia, Depth: f.Depth}
 			var area float64
 			for _, r := range runs {
 				in := func(q Piece) bool { return q.closed() && q.Slab == p.ID && q.Feature == f.Name }
@@ -265,10 +264,9 @@ func channels(d *model.Design, runs []Run) []Channel {
 			if len(c.Cables) == 0 {
 				continue
 			}
-			if c.Groove {
+			if c.Kind != InHole {
 				c.Fill, c.Most = area/float64(c.Width*c.Depth), wiring.MostFill
 			} else {
-				c.Depth = p.Slab.Thickness
 				c.Fill, c.Most = area/(math.Pi/4*float64(c.Width*c.Width)), wiring.MostFillRound(len(c.Cables))
 			}
 			out = append(out, c)

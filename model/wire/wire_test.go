@@ -31,7 +31,7 @@ func studio(t *testing.T) (*model.Design, model.Wiring) {
 	}
 	for _, p := range presets.All() {
 		if p.Name == "studio" {
-			d := p.Build(model.Site{Room: room, People: j.People, Offers: j.Offers, House: j.House}, j.Settings)
+			d := p.Build(model.Site{Room: room, People: j.People, Offers: j.Offers, House: j.House, Wiring: j.Wiring}, j.Settings)
 			d.Finish()
 			return d, j.Wiring
 		}
