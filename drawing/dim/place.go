@@ -18,6 +18,7 @@ func Place(p Plate, requests []Request) ([]drawing.Item, Report) {
 	l.board = &board{p: &p, sides: p.mainSides()}
 	l.rows(requests)
 	l.through(requests)
+	l.f.readDrawn(p.Added)
 	for i, q := range requests {
 		l.label(i, q)
 	}

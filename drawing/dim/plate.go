@@ -15,6 +15,7 @@ type Plate struct {
 	Scale  drawing.Scale            // of the view; the zero value is 1:1
 	Body   drawing.Rect             // what dimension lines stand around; when empty, the bounds of Drawn
 	Drawn  []drawing.Item           // the view and whatever else is on the paper already
+	Added  []drawing.Item           // what came to stand around the dimension lines of these requests: lettering keeps clear of it, the lines stay
 	Frame  drawing.Rect             // nothing leaves it; when empty there is no limit
 	Kept   []drawing.Rect           // places kept free for others
 	Style  Style                    // the zero value is Wood
@@ -50,7 +51,7 @@ func (p *Plate) figure(request int, text string) block {
 func (p Plate) MoveTo(origin geom.Vec) Plate {
 	by := origin.Sub(p.Origin)
 	p.Origin = origin
-	p.Drawn = drawing.Move(p.Drawn, by)
+	p.Drawn, p.Added = drawing.Move(p.Drawn, by), drawing.Move(p.Added, by)
 	p.Body = drawing.Rect{Min: p.Body.Min.Add(by), Max: p.Body.Max.Add(by)}
 	return p
 }

@@ -195,3 +195,28 @@ func FuzzPlace(f *testing.F) {
 		}
 	})
 }
+
+// What was added around dimension lines moves none of them; lettering keeps
+// clear of it. As part of the drawing it would push the row out.
+func TestAddedItemsMoveNoLine(t *testing.T) {
+	ask := []Request{Linear{A: geom.V(0, 0), B: geom.V(100, 0), Side: Below}}
+	sign := drawing.Write(geom.V(50, -8.5), "7", 2.5, drawing.Centre)
+	height := func(p Plate) unit.Length {
+		y, _ := placed(t, p, ask...).level()
+		return y[0]
+	}
+	p := board100(Wood)
+	p.Added = []drawing.Item{sign}
+	if y := height(p); !near(y, -10) {
+		t.Errorf("the line stands at %v, want -10 as without the sign", y)
+	}
+	items, _ := Place(p, ask)
+	if c := drawing.Overlaps(drawing.Sheet{Size: drawing.A3, Items: drawing.Move(append(items, sign), geom.V(100, 150))}); len(c) > 0 {
+		t.Errorf("%v", c)
+	}
+	q := board100(Wood)
+	q.Drawn = append(q.Drawn, sign)
+	if y := height(q); y > -11 {
+		t.Errorf("the line stands at %v and not beyond the sign", y)
+	}
+}

@@ -234,11 +234,11 @@ func (m *maker) develop(p shot, pl dim.Plate) ([]drawing.Item, int) {
 	withFlags := func(among []drawing.Item) (dim.Plate, int) {
 		flags, lost := m.flags(pl, slices.Concat(pl.Drawn, among), pl.Frame, p.flags)
 		out := pl
-		out.Drawn = append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags})
+		out.Added = []drawing.Item{drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags}}
 		return out, lost
 	}
 	whole := func(pl dim.Plate, asked []drawing.Item) []drawing.Item {
-		return append(slices.Clone(pl.Drawn), drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked})
+		return append(slices.Concat(pl.Drawn, pl.Added), drawing.Group{ID: p.id + "-dimensions", Title: m.say("dimensions"), Items: asked})
 	}
 	if len(p.flags) == 0 {
 		asked, report := place(pl, p.ask)
