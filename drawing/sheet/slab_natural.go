@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
+	"slabwright/drawing"
 	"slabwright/drawing/dim"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -17,20 +19,22 @@ func (w *workpiece) natural() []dim.Request {
 			continue
 		}
 		top, _ := w.slab.Course(i)
-		least, most := widths(top)
-		var points []geom.Vec
-		for _, p := range w.stations(i) {
+		points := w.stations(i)
+		close := w.tooClose(points)
+		for _, p := range points {
+			extreme := w.extreme(top, p)
+			if close && extreme == "" {
+				continue // the table has it
+			}
 			label := dim.Label{}
-			switch {
-			case abs(-p.Y-least) < 0.05:
-				label.Suffix = " " + w.say("min")
-			case abs(-p.Y-most) < 0.05:
-				label.Suffix = " " + w.say("max")
+			if extreme != "" {
+				label.Suffix = " " + extreme
 			}
 			ask = append(ask, dim.Across{A: geom.V(p.X, 0), B: p, Label: label})
-			points = append(points, p)
 		}
-		ask = append(ask, fromB(w.footOfB(top), dim.Below, points...)...)
+		if !close {
+			ask = append(ask, fromB(w.footOfB(top), dim.Below, points...)...)
+		}
 		lines := []string{w.say("natural edge,"), w.say("do not trim")}
 		if len(e.Natural) == 0 {
 			lines = append(lines, w.say("not measured: drawn"), w.say("at its least width"))
@@ -38,6 +42,56 @@ func (w *workpiece) natural() []dim.Request {
 		ask = append(ask, dim.Note{At: w.betweenStations(top, points), Lines: lines, OnEdge: true})
 	}
 	return ask
+}
+
+// extreme says whether a place of a natural edge is its narrowest or its widest.
+func (w *workpiece) extreme(course []geom.Vec, p geom.Vec) string {
+	switch least, most := widths(course); {
+	case abs(-p.Y-least) < printed:
+		return w.say("min")
+	case abs(-p.Y-most) < printed:
+		return w.say("max")
+	}
+	return ""
+}
+
+// stationPitch is how far apart stations must lie on paper to be dimensioned in
+// the view: a width is written between two lines there, and diagonals cross it.
+const stationPitch unit.Length = 14
+
+// tooClose tells whether stations lie so close that a table gives their widths:
+// at the scale that lets the slab take about half the width of the paper, as
+// views and what is read beside them need.
+func (w *workpiece) tooClose(points []geom.Vec) bool {
+	long, _ := w.slab.Blank()
+	for _, s := range drawing.Scales {
+		if s.Paper > s.Real || s.Of(long) > 0.6*w.size.Width {
+			continue
+		}
+		for i := 1; i < len(points); i++ {
+			if s.Of(abs(points[i].X-points[i-1].X)) < stationPitch {
+				return true
+			}
+		}
+		return false
+	}
+	return true
+}
+
+// stationTable gives the widths of natural edges at stations that lie too close
+// to be dimensioned.
+func (w *workpiece) stationTable() table {
+	t := table{heads: w.heads("x from B", "width"), right: []bool{true, true}}
+	for i, e := range w.slab.Edges {
+		if !e.Waney || !w.tooClose(w.stations(i)) {
+			continue
+		}
+		top, _ := w.slab.Course(i)
+		for _, p := range w.stations(i) {
+			t.rows = append(t.rows, []string{w.length(p.X), strings.TrimSpace(w.length(-p.Y) + " " + w.extreme(top, p))})
+		}
+	}
+	return t
 }
 
 // stations are the measured places of a natural edge, without those that fall

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -148,6 +149,37 @@ func TestStationsOfNaturalEdgeArePrinted(t *testing.T) {
 	}
 	if !anyStarts(printed, "do not trim") {
 		t.Error("nothing says that the natural edge is not to be trimmed")
+	}
+}
+
+// Stations that lie closer on paper than a width is written stand in a table:
+// the view keeps its scale, and the narrowest and the widest place.
+func TestCloseStationsStandInATable(t *testing.T) {
+	b := slabBuild(t, caseOf("natural front"), 4400, model.Show{Paper: "A4"})
+	m := newMaker(b)
+	pages := slabSheets(m)
+	start := b.Design.Parts[0].Slab.Front().End.X
+	var table []string
+	for _, p := range pages {
+		if g, ok := group(p.sheet.Items, "stations-1"); ok {
+			table = texts(g.Items)
+		}
+	}
+	dims, _ := group(pages[0].sheet.Items, "top-face-dimensions")
+	view := texts(dims.Items)
+	for _, s := range wild[1:] {
+		x := m.length(start + s.Along)
+		if !slices.Contains(table, x) {
+			t.Errorf("station at %s is not in the table: %q", x, table)
+		}
+		if slices.Contains(view, x) {
+			t.Errorf("station at %s is dimensioned in the view, too", x)
+		}
+	}
+	for _, x := range []string{" min", " max"} {
+		if anyHolds(table, x) != anyHolds(view, x) {
+			t.Errorf("table and view differ about the %s width: %q", x, table)
+		}
 	}
 }
 

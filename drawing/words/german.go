@@ -361,6 +361,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"Underside, turned over its long edge": "Unterseite, über die Längskante gewendet",
 	"Holes in the top face":                "Löcher in der Oberseite",
 	"Blind holes from the underside, square from A and B": "Sacklöcher von unten, rechtwinklig ab A und B",
+	"Natural edge: widths from A":                         "Naturkante: Breiten ab A",
 	"Corners of the top face, square from A and B":        "Ecken der Oberseite, rechtwinklig ab A und B",
 	"%s edge, seen from outside, %s on the right":         "Kante %s, von außen gesehen, %s rechts",
 	"bored edges":                         "gebohrte Kanten",
