@@ -25,6 +25,9 @@ var replayed = map[uint64]string{
 	15:  "a line of deflection without length",
 	157: "crowded marks on the plan",
 	342: "margins on the cover ran over the title block; a label of a template stood in the margin for filing",
+	357: "flags of findings under extension lines that the flags themselves had pushed out",
+	462: "more stations of a natural edge than its view has room for",
+	466: "a width of a natural edge crossed by running dimensions",
 	495: "a slab at its least width",
 }
 

@@ -155,13 +155,12 @@ func (w *workpiece) work(face model.Face, flip unit.Length) []dim.Request {
 	}
 	ask = append(ask, w.pilots(face, flip)...)
 	ask = append(ask, w.grooves(face, flip)...)
-	_, right, _ := w.reference()
 	near := dim.Above
 	if flip < 0 {
 		near = dim.Below
 	}
 	ask = append(ask, fromB(geom.V(0, 0), near, xs...)...)
-	return append(ask, fromA(geom.V(right.X, 0), dim.RightOf, flip, ys...)...)
+	return append(ask, w.fromNearEnd(flip, ys...)...)
 }
 
 // serving adds what a piece of work is for.

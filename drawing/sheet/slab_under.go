@@ -190,7 +190,6 @@ func (w *workpiece) crosses(pl dim.Plate, face model.Face, flip unit.Length) []d
 // from A and B, and its size.
 func (w *workpiece) grooves(face model.Face, flip unit.Length) []dim.Request {
 	at := func(v geom.Vec) geom.Vec { return geom.V(v.X, v.Y*flip) }
-	_, right, _ := w.reference()
 	var ask []dim.Request
 	for _, f := range w.slab.Features {
 		if f.Kind != model.Groove || f.Face != face || len(f.Path) < 2 {
@@ -208,7 +207,7 @@ func (w *workpiece) grooves(face model.Face, flip unit.Length) []dim.Request {
 			}
 		}
 		ask = append(ask, fromB(geom.V(0, 0), dim.Auto, xs...)...)
-		ask = append(ask, fromA(geom.V(right.X, 0), dim.RightOf, flip, ys...)...)
+		ask = append(ask, w.fromNearEnd(flip, ys...)...)
 		lines := []string{
 			w.sayf("groove %s", w.pass(f.Name)) + w.see(grooveKey(f)),
 			w.sayf("%s wide, %s deep, %s long", w.length(f.Dia), w.length(f.Depth), w.length(long)),
