@@ -11,19 +11,22 @@ import (
 	"slabwright/drawing/words"
 	"slabwright/model/find"
 	"slabwright/model/geom"
+	"slabwright/model/lists"
 	"slabwright/model/report"
 	"slabwright/model/unit"
 )
 
-// coverSheets shows the verdict, the desk in the room, the smallest margins,
-// what to do next, what was not checked, and the list of sheets. What finds no
-// room goes on to further pages.
+// coverSheets shows the verdict, the desk in the room, its parts, the smallest
+// margins, what to do next, what was not checked, and the list of sheets. What
+// finds no room goes on to further pages.
 func coverSheets(m *maker) []page {
 	shots := m.coverShots()
-	if pg, ok := m.coverPage(shots, true); ok {
-		return []page{pg}
+	for _, with := range []coverWith{{list: true, parts: true}, {list: true}} {
+		if pg, ok := m.coverPage(shots, with); ok {
+			return []page{pg}
+		}
 	}
-	if pg, ok := m.coverPage(shots, false); ok {
+	if pg, ok := m.coverPage(shots, coverWith{}); ok {
 		return append([]page{pg}, m.listPages(1)...)
 	}
 	pictures := m.coverPictures(shots)
@@ -34,10 +37,13 @@ func coverSheets(m *maker) []page {
 	return pages
 }
 
-// coverPage is the cover on one sheet that is wide enough: pictures and margins
-// on the left, the list of sheets on the right if it is to be there, what to do
-// beside the title block.
-func (m *maker) coverPage(shots []shot, listed bool) (page, bool) {
+// coverWith tells what a cover on one sheet shows besides the verdict.
+type coverWith struct{ list, parts bool }
+
+// coverPage is the cover on one sheet that is wide enough: pictures, parts and
+// margins on the left, the list of sheets on the right if it is to be there,
+// what to do beside the title block.
+func (m *maker) coverPage(shots []shot, with coverWith) (page, bool) {
 	free := drawing.Free(m.size)
 	pg := m.cover("cover")
 	if len(free) == 1 {
@@ -47,13 +53,13 @@ func (m *maker) coverPage(shots []shot, listed bool) (page, bool) {
 	m.verdict(top)
 	split := free[0].Max.X
 	list := m.down(top.room)
-	if listed {
+	if with.list {
 		split -= coverWide
 		list = m.coverList(drawing.Rect{Min: geom.V(split+4, free[0].Min.Y), Max: top.room.Max})
 	}
 	low := m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-4)})
 	covers := 1
-	if !listed {
+	if !with.list {
 		covers += len(m.listPages(1))
 	}
 	over := []func(*flow){m.margins} // what stands below the pictures
@@ -62,21 +68,17 @@ func (m *maker) coverPage(shots []shot, listed bool) (page, bool) {
 			over = append(over, add)
 		}
 	}
-	below := func(f *flow) {
-		for _, add := range over {
-			add(f)
-		}
+	room := drawing.Rect{Min: free[0].Min, Max: geom.V(split, top.room.Max.Y)}
+	columns := [][]func(*flow){over}
+	if with.parts {
+		columns = m.balanced(over[1:], [][]func(*flow){{m.coverParts}, over[:1:1]}, room)
 	}
-	probe := m.down(drawing.Rect{Min: free[0].Min, Max: geom.V(split, free[0].Max.Y)})
-	below(probe)
-	foot := free[0].Min.Y + free[0].Max.Y - probe.room.Max.Y
-	left := m.down(drawing.Rect{Min: free[0].Min, Max: geom.V(split, foot)})
-	below(left)
+	below, foot := m.coverColumns(columns, room)
 	pictures := drawing.Rect{Min: geom.V(free[0].Min.X, foot+2), Max: geom.V(split, top.room.Max.Y)}
 	if pictures.Height() < leastPicture {
 		return pg, false
 	}
-	all := []*flow{top, list, left, low}
+	all := append([]*flow{top, list, low}, below...)
 	if slices.ContainsFunc(all, func(f *flow) bool { return f.full }) {
 		return pg, false
 	}
@@ -87,15 +89,65 @@ func (m *maker) coverPage(shots []shot, listed bool) (page, bool) {
 	return pg, true
 }
 
-// coverList sets the list of sheets on the cover, the templates in one row where
-// that is called for.
+// balanced adds blocks, each to that column where the tallest then stays lowest.
+func (m *maker) balanced(blocks []func(*flow), columns [][]func(*flow), room drawing.Rect) [][]func(*flow) {
+	for _, add := range blocks {
+		var best [][]func(*flow)
+		var least unit.Length
+		for i := range columns {
+			tried := slices.Clone(columns)
+			tried[i] = append(slices.Clone(columns[i]), add)
+			if _, high := m.coverColumns(tried, room); best == nil || high < least {
+				best, least = tried, high
+			}
+		}
+		columns = best
+	}
+	return columns
+}
+
+// coverColumns sets columns side by side at the foot of a room and tells how
+// high the tallest of them reaches.
+func (m *maker) coverColumns(columns [][]func(*flow), room drawing.Rect) (set []*flow, top unit.Length) {
+	const gap = 6
+	wide := (room.Width() - gap*unit.Length(len(columns)-1)) / unit.Length(len(columns))
+	column := func(i int, top unit.Length) *flow {
+		x := room.Min.X + unit.Length(i)*(wide+gap)
+		f := m.down(drawing.Rect{Min: geom.V(x, room.Min.Y), Max: geom.V(x+wide, top)})
+		for _, add := range columns[i] {
+			add(f)
+		}
+		return f
+	}
+	top = room.Min.Y
+	for i := range columns {
+		top = max(top, room.Min.Y+room.Max.Y-column(i, room.Max.Y).room.Max.Y)
+	}
+	for i := range columns {
+		set = append(set, column(i, top))
+	}
+	return set, top
+}
+
+// coverParts names what the numbers in the picture stand for.
+func (m *maker) coverParts(f *flow) {
+	t := grid{heads: m.heads("item", "qty", "part", "size", "sheet"), right: []bool{true, true, false, false, true}, pitch: leastPitch, short: true}
+	for _, i := range lists.Items(m.b.Design) {
+		t.rows = append(t.rows, []string{fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), m.itemName(i), lists.SizeText(i.First(), m.length), m.sheetOf(i, 1)})
+	}
+	f.grid("cover-parts", m.say("Parts"), t)
+}
+
+// coverList sets the list of sheets on the cover; where it is too long, sheets
+// of a kind stand in one row.
 func (m *maker) coverList(room drawing.Rect) *flow {
 	f := m.down(room)
 	rows := m.sheetRows(0, len(m.others), 1)
-	if (room.Height()-8)/unit.Length(len(rows.rows)+1) < leastPitch {
-		rows = m.withoutTemplates(rows, 1)
+	pitch := func() unit.Length { return (room.Height() - 8) / unit.Length(len(rows.rows)+1) }
+	for k := templates; k <= angles && pitch() < leastPitch; k++ {
+		rows.rows = m.gathered(k, 1)
 	}
-	rows.pitch = min(rowHeight, max(leastPitch, (room.Height()-8)/unit.Length(len(rows.rows)+1)))
+	rows.pitch = min(rowHeight, max(leastPitch, pitch()))
 	f.grid("sheet-list", m.say("Sheets"), rows)
 	return f
 }
@@ -233,7 +285,7 @@ var anyScale = func() []drawing.Scale {
 
 // verdictText says the verdict sentence by sentence. What was found is said in
 // English; a note tells so in other languages.
-func (m *maker) verdictText() string {
+func (m *maker) verdictText() []string {
 	var out []string
 	for _, s := range report.Sentences(m.b.Findings) {
 		out = append(out, m.pass(s))
@@ -241,13 +293,19 @@ func (m *maker) verdictText() string {
 	if m.lang != words.English {
 		out = append(out, m.say("(What was found is written in English.)"))
 	}
-	return strings.Join(out, " ")
+	return out
 }
 
-// verdict sets the verdict in large letters, red when something fails.
+// verdict sets the verdict, its first sentence in large letters, red when
+// something fails.
 func (m *maker) verdict(f *flow) {
 	before := len(f.items)
-	f.large(drawing.Large, m.verdictText())
+	all := m.verdictText()
+	f.large(drawing.Large, all[0])
+	if rest := strings.Join(all[1:], " "); rest != "" {
+		f.room.Max.Y += 2
+		f.large(drawing.Standard, rest)
+	}
 	if s := find.Worst(m.b.Findings); s == find.Fail || s == find.Broken {
 		copy(f.items[before:], inRed(f.items[before:]))
 	}
@@ -274,8 +332,14 @@ func (m *maker) whereOf(f find.Finding) string {
 	if len(names) == 0 {
 		return m.say("whole desk")
 	}
+	if n := len(names) - mostNames; n > 1 {
+		return m.sayf("%s and %d more", strings.Join(names[:mostNames], ", "), n)
+	}
 	return strings.Join(names, ", ")
 }
+
+// mostNames is how many names stand in one cell.
+const mostNames = 3
 
 // steps lists what to do next, no more than fits a cover.
 func (m *maker) steps(f *flow) {
@@ -309,24 +373,60 @@ func (m *maker) notChecked(f *flow) {
 	f.text("not-checked", m.say("Not checked"), lines...)
 }
 
-// withoutTemplates puts all template sheets of a list into one row.
-func (m *maker) withoutTemplates(t grid, covers int) grid {
-	var rows [][]string
-	first, last := 0, 0
-	for i, p := range m.others {
-		if !strings.HasPrefix(p.sheet.Name, "template-") {
-			rows = append(rows, t.rows[i])
-			continue
-		}
-		if first == 0 {
-			first = i + 1 + covers
-			rows = append(rows, nil)
-		}
-		last = i + 1 + covers
-		rows[len(rows)-1] = []string{fmt.Sprint(first), m.sayf("Template sheets, up to %d", last), p.sheet.Scale}
+// sheetKind are sheets that may share a row of the list.
+type sheetKind uint8
+
+const (
+	single sheetKind = iota
+	templates
+	drillings
+	angles
+)
+
+// kind tells the kind of a sheet by its name.
+func kind(name string) sheetKind {
+	switch {
+	case strings.HasPrefix(name, "template-"):
+		return templates
+	case strings.HasPrefix(name, "drilling-"):
+		return drillings
+	case strings.HasPrefix(name, "angle-"):
+		return angles
 	}
-	t.rows = rows
-	return t
+	return single
+}
+
+// kindRow names the sheets of a kind up to the last one.
+func (m *maker) kindRow(k sheetKind, last int) string {
+	switch k {
+	case templates:
+		return m.sayf("Template sheets, up to %d", last)
+	case drillings:
+		return m.sayf("Drilling the walls, up to %d", last)
+	}
+	return m.sayf("Angles, up to %d", last)
+}
+
+// gathered lists the other sheets, the kinds up to one of them in one row each.
+func (m *maker) gathered(most sheetKind, covers int) [][]string {
+	all := m.sheetRows(0, len(m.others), covers).rows
+	var rows [][]string
+	for i := 0; i < len(all); {
+		k, n := kind(m.others[i].sheet.Name), 1
+		for k != single && k <= most && i+n < len(all) && kind(m.others[i+n].sheet.Name) == k {
+			n++
+		}
+		row := all[i]
+		if n > 1 {
+			row = []string{row[0], m.kindRow(k, i+n+covers), row[2]}
+			if slices.ContainsFunc(all[i:i+n], func(r []string) bool { return r[2] != row[2] }) {
+				row[2] = ""
+			}
+		}
+		rows = append(rows, row)
+		i += n
+	}
+	return rows
 }
 
 // sheetRows lists some of the other sheets of the set, numbered after the pages

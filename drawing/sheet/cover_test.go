@@ -79,3 +79,24 @@ func TestCoverListsTheSet(t *testing.T) {
 		}
 	}
 }
+
+// On A3 the cover is one sheet, with pictures, parts and the list of sheets.
+func TestCoverIsOneSheetOnA3(t *testing.T) {
+	for _, name := range []string{"studio", "alcove", "corner"} {
+		var covers []drawing.Sheet
+		for _, s := range presetPages(t, name, "A3") {
+			if strings.HasPrefix(s.Name, "cover") || strings.HasPrefix(s.Name, "sheets-") {
+				covers = append(covers, s)
+			}
+		}
+		if len(covers) != 1 {
+			t.Errorf("%s: %d sheets of cover", name, len(covers))
+			continue
+		}
+		for _, id := range []string{"cover-number-", "cover-parts", "sheet-list", "margins"} {
+			if len(groupsNamed(covers[0].Items, id)) == 0 {
+				t.Errorf("%s: no %s on the cover", name, id)
+			}
+		}
+	}
+}

@@ -191,7 +191,7 @@ func (m *maker) steelOrder(s *cut.Shopping) []page {
 	f.notes(m.say("What another choice costs"), second)
 	f.notes(m.say("What to check at pick-up"), []string{
 		m.say("Lengths with your own tape: a yard that keeps +2 makes bars that jam between walls."),
-		m.say("Straight along both legs, legs square to each other, no mill scale where oak will lie on it."),
+		m.say("Straight along both legs, legs square to each other, no mill scale where wood will lie on it."),
 		m.say("Ends deburred; every piece marked with its number."),
 	})
 	f.notes(m.say("Not yet settled"), m.passEach(s.SteelNotes.Open))

@@ -45,8 +45,8 @@ func (m *maker) partsPages(covers int) []page {
 	f := newListing(m, "lists", m.say("Parts list and buying list"))
 	f.table(m.say("Parts"), m.partsList(covers), asIs)
 	f.notes(m.say("Before you act"), m.cautions(making))
-	f.table(m.say("To buy"), m.buyingList(), asIs)
 	f.notes(m.say("Before you buy"), m.cautions(buying))
+	f.table(m.say("To buy"), m.buyingList(), asIs)
 	return f.pages(m.say("parts list"))
 }
 
