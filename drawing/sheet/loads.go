@@ -98,7 +98,7 @@ func (m *maker) loadDims(p *model.Part) []dim.Request {
 		return ask
 	}
 	if c, ok := b.Case(hold.PersonSinks); ok {
-		ask = append(ask, dim.Note{At: b.Standing, Lines: []string{m.say("person worst here:"), m.sayf("sinks by %s", m.sinks(c.Lowest.Down))}})
+		ask = append(ask, dim.Note{At: b.Standing, Lines: []string{m.say("person worst here:"), m.sayf("sinks by %s", m.sinks(c.Sinks()))}})
 	}
 	for i, c := range b.Contours {
 		ask = append(ask, dim.Note{At: labelPlace(c, i), Lines: []string{m.sinks(c.Down)}, OnEdge: true})
@@ -166,7 +166,7 @@ func (m *maker) slabRows(s *hold.Statics) grid {
 		}
 		person := "–"
 		if c, ok := b.Case(hold.PersonSinks); ok {
-			person = m.sinks(c.Lowest.Down)
+			person = m.sinks(c.Sinks())
 		}
 		t.rows = append(t.rows, []string{b.Part, m.sinks(b.Years), person,
 			m.used(b, func(c hold.Case) hold.Peak { return c.Along }), m.used(b, func(c hold.Case) hold.Peak { return c.Across }), m.style.Number(b.First, 0)})

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slabwright/model"
@@ -29,7 +30,7 @@ func (s Site) eachSlab(keys []string, judge func(*model.Part, hold.Slab) []find.
 		}
 		for _, f := range judge(s.Design.Part(b.Part), b) {
 			f.Parts = []string{b.Part}
-			f.Assumed = append([]find.Assumption{mesh(b)}, loadsAssumed(st, b, keys)...)
+			f.Assumed = slices.Concat([]find.Assumption{mesh(b)}, f.Assumed, loadsAssumed(st, b, keys))
 			out = append(out, f)
 		}
 	}
@@ -112,5 +113,5 @@ func (s Site) remedies(p *model.Part, ok func(hold.Slab) bool, says func(hold.Sl
 
 // mesh tells how well the numbers are known.
 func mesh(b hold.Slab) find.Assumption {
-	return find.Assumption{What: fmt.Sprintf("a mesh of %d unknowns; the deflection moved by %.1f %% from the one before, the bending stress by %.1f %%", b.Unknowns, 100*b.Moved, 100*b.MovedTop), Source: "computed"}
+	return find.Assumption{What: fmt.Sprintf("a mesh of %d unknowns; the deflection moved by %.1f %% from the one before, the bending stress by %.1f %% along and %.1f %% across the grain; a stress that moved by more than 1 %% is taken higher by what first-order convergence leaves to come", b.Unknowns, 100*b.Moved, 100*b.MovedTop, 100*b.MovedOver), Source: "computed"}
 }

@@ -6,6 +6,7 @@ import (
 	"slabwright/model"
 	"slabwright/model/find"
 	"slabwright/model/hold"
+	"slabwright/model/unit"
 )
 
 // Deflection limits as shares of the span: what lies there for years, and a
@@ -33,14 +34,14 @@ var sagRule = Rule{
 // stiffEnough tells whether a slab keeps both limits with a reserve.
 func stiffEnough(b hold.Slab) bool {
 	c, ok := b.Case(hold.PersonSinks)
-	return b.Years <= reserve*b.Span/yearsShare && (!b.Walked || ok && c.Lowest.Down <= reserve*b.Span/personShare)
+	return b.Years <= reserve*b.Span/yearsShare && (!b.Walked || ok && c.Sinks() <= reserve*b.Span/personShare)
 }
 
 func (s Site) sagsInYears(p *model.Part, b hold.Slab) find.Finding {
 	c, _ := b.Case(hold.Daily)
 	f := find.Finding{
-		Title: "How far the slab sinks after years", At: onTop(p, c.Lowest.At), Measured: mm(b.Years), Required: limit(find.AtMost, b.Span/yearsShare),
-		Why: fmt.Sprintf("%s sinks by %.1f mm under what lies on it, and by %.1f mm after years, %s; its span there is %.0f mm.", capital(b.Part), float64(c.Lowest.Down), float64(b.Years), on(p, c.Lowest.At), float64(b.Span)),
+		Title: "How far the slab sinks after years", At: onTop(p, c.Lowest.At), Measured: mm(b.Years), Required: limit(find.AtMost, b.Span/yearsShare), Assumed: steelAdded(c),
+		Why: fmt.Sprintf("%s sinks by %.1f mm under what lies on it, and by %.1f mm after years, %s; its span there is %.0f mm.", capital(b.Part), float64(c.Sinks()), float64(b.Years), on(p, c.Lowest.At), float64(b.Span)),
 	}.Judge()
 	if f.Status == find.Fail {
 		f.Fix = s.remedies(p, stiffEnough, func(b hold.Slab) string {
@@ -56,16 +57,32 @@ func (s Site) sagsUnderPerson(p *model.Part, b hold.Slab) find.Finding {
 		return unstood(b)
 	}
 	f := find.Finding{
-		Title: "How far the slab sinks under a person", At: onTop(p, *c.Person), Measured: mm(c.Lowest.Down), Required: limit(find.AtMost, b.Span/personShare),
-		Why: fmt.Sprintf("%s sinks by %.1f mm with its own weight when a person of %.0f kg stands %s, the worst of %d places.", capital(b.Part), float64(c.Lowest.Down), float64(s.statics().Loads.Person), on(p, *c.Person), b.Places),
+		Title: "How far the slab sinks under a person", At: onTop(p, *c.Person), Measured: mm(c.Sinks()), Required: limit(find.AtMost, b.Span/personShare), Assumed: steelAdded(c),
+		Why: fmt.Sprintf("%s sinks by %.1f mm with its own weight when a person of %.0f kg stands %s, the worst of %d places.", capital(b.Part), float64(c.Sinks()), float64(s.statics().Loads.Person), on(p, *c.Person), b.Places),
 	}.Judge()
 	if f.Status == find.Fail {
 		f.Fix = s.remedies(p, stiffEnough, func(b hold.Slab) string {
 			c, _ := b.Case(hold.PersonSinks)
-			return fmt.Sprintf("it then sinks by %.1f mm under a person", float64(c.Lowest.Down))
+			return fmt.Sprintf("it then sinks by %.1f mm under a person", float64(c.Sinks()))
 		})
 	}
 	return f
+}
+
+// steelAdded says how the steel below a slab comes into its deflection; nothing
+// for a slab on no angle.
+func steelAdded(c hold.Case) []find.Assumption {
+	var tip unit.Length
+	for _, r := range c.Runs {
+		tip = max(tip, r.TipSag)
+	}
+	if c.Steel == 0 && tip == 0 {
+		return nil
+	}
+	return []find.Assumption{{
+		What:   fmt.Sprintf("the seat legs bend with the slab, at their toes by up to %.2f mm; that the angles sag between their anchors, and that these give way by 1 mm under 10 kN, adds the most of any angle below it, %.2f mm", float64(tip), float64(c.Steel)),
+		Source: "computed: cantilever strips; beam and shaft on springs; stiffness of anchors from memory",
+	}}
 }
 
 // unstood is the finding for a slab on which a person finds no place to stand.

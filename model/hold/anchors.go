@@ -7,6 +7,7 @@ import (
 	"slabwright/model/calc/anchor"
 	"slabwright/model/calc/plate"
 	"slabwright/model/calc/steelangle"
+	"slabwright/model/stock"
 	"slabwright/model/unit"
 )
 
@@ -17,20 +18,50 @@ const anchorStiffness = 10000
 // Shared gives what anchors at some places of an angle take of a run: the strips
 // of its seat and its own weight.
 func Shared(a *model.AnglePart, at []unit.Length, r Run) []anchor.Reaction {
-	section := steelangle.Shape{Leg: a.Section.Leg, Thickness: a.Section.Thickness, Root: a.Section.Root, Toe: a.Section.Toe}.Section()
-	const shear = 81000 // N/mm2, EN 1993-1-1
-	bar := anchor.Bar{Bending: steelModulus * section.I, Twist: shear * section.Torsion, Anchor: anchorStiffness}
-	leg := wallLeg(a)
-	var loads []anchor.Load
-	for _, l := range r.Line {
-		loads = append(loads, anchor.Load{Along: l.Along, Arm: l.FromHeel, Force: l.Force})
-	}
+	section := shapeOf(a.Section).Section()
+	bar := barOf(section, section.I)
+	loads := lineOf(r)
 	const pieces = 10
 	weight := gammaG * plate.Gravity * float64(a.Section.Mass.Mass(a.Length)) / pieces
 	for k := range pieces {
 		loads = append(loads, anchor.Load{Along: a.Length * (unit.Length(k) + 0.5) / pieces, Arm: section.Centroid, Force: weight})
 	}
-	return anchor.Share(bar, leg, at, loads)
+	return anchor.Share(bar, wallLeg(a), at, loads)
+}
+
+// shapeOf is the shape of a section of the stock.
+func shapeOf(s stock.AngleSection) steelangle.Shape {
+	return steelangle.Shape{Leg: s.Leg, Thickness: s.Thickness, Root: s.Root, Toe: s.Toe}
+}
+
+// barOf is a bar on its anchors that bends about an axis of some inertia, mm4.
+func barOf(s steelangle.Section, inertia float64) anchor.Bar {
+	const shear = 81000 // N/mm2, EN 1993-1-1
+	return anchor.Bar{Bending: steelModulus * inertia, Twist: shear * s.Torsion, Anchor: anchorStiffness}
+}
+
+// lineOf are the strips of a run as loads on its bracket.
+func lineOf(r Run) []anchor.Load {
+	var out []anchor.Load
+	for _, l := range r.Line {
+		out = append(out, anchor.Load{Along: l.Along, Arm: l.FromHeel, Force: l.Force})
+	}
+	return out
+}
+
+// sags gives how far an angle of some section sinks at its toe under a run: as a
+// bar on its anchors, free to go sideways (weak axis), and by the bending of its
+// seat leg under the largest line load.
+func sags(a *model.AnglePart, s stock.AngleSection, r Run) (bar, tip unit.Length) {
+	shape, section := shapeOf(s), shapeOf(s).Section()
+	var at []unit.Length
+	for _, h := range a.Holes {
+		if h.Leg == model.WallLeg {
+			at = append(at, h.X)
+		}
+	}
+	p := r.Peak()
+	return anchor.Sag(barOf(section, section.V), wallLeg(a), at, lineOf(r), s.Leg), steelangle.TipSag(shape, p.PerMM(), p.FromHeel)
 }
 
 // wallLeg is the wall leg with the line of its anchors.

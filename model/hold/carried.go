@@ -11,6 +11,8 @@ type Carried struct {
 	At       unit.Length // of the largest line load, from the carrier's left end
 	FromHeel unit.Length // of the largest line load
 	Pull     float64     // N, of one screw
+	BarSag   unit.Length // of an angle, between and at its anchors
+	TipSag   unit.Length // of the toe of its seat leg
 }
 
 // Carried gives what every carrier of a slab has to take at most.
@@ -26,6 +28,7 @@ func (b *Slab) Carried() []Carried {
 			}
 			most := &out[i]
 			most.Force = max(most.Force, r.Force)
+			most.BarSag, most.TipSag = max(most.BarSag, r.BarSag), max(most.TipSag, r.TipSag)
 			if p := r.Peak(); p.PerMM() > most.PerMM {
 				most.PerMM, most.At, most.FromHeel = p.PerMM(), p.Along, p.FromHeel
 			}

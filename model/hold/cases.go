@@ -56,6 +56,8 @@ type bench struct {
 	supports []support
 	quick    bool   // one coarse mesh is enough
 	known    *found // where a person is worst, when that is known
+
+	movedTop, movedOver float64 // of the slab as drawn, for a quick one
 }
 
 // kilos is the spread load, kg/m2.
@@ -137,6 +139,10 @@ func (b *bench) read(s *plate.Solver, c plate.Case, r recipe, res *plate.Result)
 	out.Across.At, out.Across.Value = pose.Plan(across.at), across.value
 	for _, sup := range b.supports {
 		run, press := readRun(sup, res)
+		if sup.part != nil && sup.part.Angle != nil {
+			run.BarSag, run.TipSag = sags(sup.part.Angle, b.variant.sectionOf(sup.part.Angle), run)
+			out.Steel = max(out.Steel, run.BarSag)
+		}
 		out.Runs = append(out.Runs, run)
 		if press.value > out.Pressure.Value {
 			out.Pressure.At, out.Pressure.Value = pose.Plan(press.at), press.value

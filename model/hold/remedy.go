@@ -108,9 +108,11 @@ func tried(d *model.Design, j model.Job, part string, c change) Slab {
 		if s, err := stock.Angle(c.section); err == nil {
 			b.variant.section = &s
 		}
+		drawn, ok := Of(d, j).Of(part)
+		b.movedTop, b.movedOver = drawn.MovedTop, drawn.MovedOver
 		if c.propped {
 			b.variant.prop = &c.prop
-		} else if drawn, ok := Of(d, j).Of(part); ok && drawn.Trouble == "" {
+		} else if ok && drawn.Trouble == "" {
 			b.known = &drawn.found // a thicker slab is worst where it was
 		}
 		return b.slab()

@@ -17,25 +17,26 @@ type Statics struct {
 
 // Slab is one slab under all its loads.
 type Slab struct {
-	Part     string
-	Class    stock.Class
-	Thick    unit.Length
-	Trouble  string // why nothing could be computed, "" if it was
-	Falls    bool   // the trouble: it tips off by its own weight
-	Tips     bool   // a person tips it off its supports
-	TipsAt   geom.Vec
-	Walked   bool // somebody may stand on it
-	Cases    []Case
-	Creep    float64     // k_def
-	Years    unit.Length // deflection after years where the daily case sinks most
-	Span     unit.Length // through the place of the largest deflection
-	First    float64     // Hz, lowest natural frequency with what lies there most of the time
-	Unknowns int         // of the finest mesh
-	Moved    float64     // share by which the largest deflection moved from the mesh before
-	MovedTop float64     // the same for the largest stress along the grain
-	Places   int         // places at which the person was put
-	Contours []Contour   // of the case in which a person stands worst; of a shelf, of what lies on it
-	Standing geom.Vec    // where the person stands worst, in the room
+	Part      string
+	Class     stock.Class
+	Thick     unit.Length
+	Trouble   string // why nothing could be computed, "" if it was
+	Falls     bool   // the trouble: it tips off by its own weight
+	Tips      bool   // a person tips it off its supports
+	TipsAt    geom.Vec
+	Walked    bool // somebody may stand on it
+	Cases     []Case
+	Creep     float64     // k_def
+	Years     unit.Length // deflection after years where the daily case sinks most
+	Span      unit.Length // through the place of the largest deflection
+	First     float64     // Hz, lowest natural frequency with what lies there most of the time
+	Unknowns  int         // of the finest mesh
+	Moved     float64     // share by which the largest deflection moved from the mesh before
+	MovedTop  float64     // the same for the largest stress along the grain; of more than a hundredth Along holds an upper bound
+	MovedOver float64     // the same across the grain
+	Places    int         // places at which the person was put
+	Contours  []Contour   // of the case in which a person stands worst; of a shelf, of what lies on it
+	Standing  geom.Vec    // where the person stands worst, in the room
 
 	found     found    // of the sweep
 	lowestOwn geom.Vec // where it sinks most, in the slab's own axes
@@ -69,15 +70,20 @@ type Case struct {
 	Worst    string // what a person stands worst for: "stress along the grain", or a carrier's id
 	Design   bool
 	KMod     float64
-	Person   *geom.Vec // where the person stands, in the room
-	Total    float64   // N, all loads
-	Lowest   Point
-	Highest  Point // negative Down where it lifts
-	Along    Peak  // bending stress along the grain
-	Across   Peak  // bending stress across the grain
-	Pressure Peak  // of the wood on a bearing
+	Person   *geom.Vec   // where the person stands, in the room
+	Total    float64     // N, all loads
+	Lowest   Point       // of the plate on its bending seat legs; Steel comes on top
+	Steel    unit.Length // the most that an angle below it sinks as a bar on its anchors
+	Highest  Point       // negative Down where it lifts
+	Along    Peak        // bending stress along the grain
+	Across   Peak        // bending stress across the grain
+	Pressure Peak        // of the wood on a bearing
 	Runs     []Run
 }
+
+// Sinks is how far the slab sinks at most: as a plate on its seat legs, and with
+// the most that one of its angles sinks between and at its anchors.
+func (c Case) Sinks() unit.Length { return c.Lowest.Down + c.Steel }
 
 // Peak is a stress and where it is, against its design strength.
 type Peak struct {
@@ -97,6 +103,8 @@ type Run struct {
 	FromHeel unit.Length // of the pushing force: from the heel, of rods from the wall
 	Line     []LineLoad
 	Screws   []ScrewPull // those that pull
+	BarSag   unit.Length // of an angle at its toe, between and at its anchors
+	TipSag   unit.Length // of the toe of its seat leg, in the plate's deflection already
 }
 
 // LineLoad is what a strip of a carrier takes.

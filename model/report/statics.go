@@ -36,6 +36,8 @@ type slabDoc struct {
 	Frequency float64   `json:"frequency_hz"`
 	Unknowns  int       `json:"unknowns"`
 	Moved     float64   `json:"mesh_moved_percent"`
+	MovedTop  float64   `json:"stress_along_moved_percent"` // of more than 1, the stresses are upper bounds
+	MovedOver float64   `json:"stress_across_moved_percent"`
 	Places    int       `json:"person_places"`
 	Cases     []caseDoc `json:"cases"`
 }
@@ -49,6 +51,7 @@ type caseDoc struct {
 	Total    float64     `json:"total_n"`
 	Lowest   float64     `json:"sinks_mm"`
 	LowestAt [2]float64  `json:"sinks_at_mm"`
+	Steel    float64     `json:"of_it_steel_mm"` // of sinks_mm: angles between and at their anchors
 	Lifts    float64     `json:"lifts_mm"`
 	LiftsAt  [2]float64  `json:"lifts_at_mm"`
 	Along    peakDoc     `json:"along_grain"`
@@ -70,6 +73,8 @@ type runDoc struct {
 	FromHeel float64      `json:"from_heel_mm"`
 	Peak     float64      `json:"peak_n_mm"`
 	PeakAt   float64      `json:"peak_along_mm"`
+	BarSag   float64      `json:"bar_sag_mm"` // of an angle, between and at its anchors
+	TipSag   float64      `json:"tip_sag_mm"` // of its seat leg, at the toe
 	Screws   []pullDoc    `json:"screws"`
 	Line     [][3]float64 `json:"line"` // mm along, N/mm, mm from the heel
 }
@@ -89,7 +94,7 @@ func staticsOf(b Build) staticsDoc {
 	}
 	for _, b := range s.Slabs {
 		d := slabDoc{Part: b.Part, Trouble: b.Trouble, Tips: b.Tips, Years: mm(b.Years), Span: mm(b.Span), Frequency: digits(b.First),
-			Unknowns: b.Unknowns, Moved: digits(100 * b.Moved), Places: b.Places, Cases: []caseDoc{}}
+			Unknowns: b.Unknowns, Moved: digits(100 * b.Moved), MovedTop: digits(100 * b.MovedTop), MovedOver: digits(100 * b.MovedOver), Places: b.Places, Cases: []caseDoc{}}
 		for _, c := range b.Cases {
 			d.Cases = append(d.Cases, caseOf(c))
 		}
@@ -100,7 +105,7 @@ func staticsOf(b Build) staticsDoc {
 
 func caseOf(c hold.Case) caseDoc {
 	d := caseDoc{Case: string(c.Kind), Worst: c.Worst, Design: c.Design, KMod: c.KMod, Total: digits(c.Total),
-		Lowest: mm(c.Lowest.Down), LowestAt: xy(c.Lowest.At), Lifts: mm(max(0, -c.Highest.Down)), LiftsAt: xy(c.Highest.At),
+		Lowest: mm(c.Sinks()), Steel: mm(c.Steel), LowestAt: xy(c.Lowest.At), Lifts: mm(max(0, -c.Highest.Down)), LiftsAt: xy(c.Highest.At),
 		Along: peakOf(c.Along), Across: peakOf(c.Across), Pressure: peakOf(c.Pressure), Carriers: []runDoc{}}
 	if c.Person != nil {
 		p := xy(*c.Person)
@@ -108,7 +113,7 @@ func caseOf(c hold.Case) caseDoc {
 	}
 	for _, r := range c.Runs {
 		p := r.Peak()
-		run := runDoc{Part: r.Carrier, Force: digits(r.Force), Along: mm(r.Along), FromHeel: mm(r.FromHeel), Peak: digits(p.PerMM()), PeakAt: mm(p.Along), Screws: []pullDoc{}, Line: [][3]float64{}}
+		run := runDoc{Part: r.Carrier, Force: digits(r.Force), Along: mm(r.Along), FromHeel: mm(r.FromHeel), Peak: digits(p.PerMM()), PeakAt: mm(p.Along), BarSag: mm(r.BarSag), TipSag: mm(r.TipSag), Screws: []pullDoc{}, Line: [][3]float64{}}
 		for _, s := range r.Screws {
 			run.Screws = append(run.Screws, pullDoc{s.Hole, mm(s.Along), digits(s.Force)})
 		}
@@ -132,7 +137,7 @@ func staticsText(w *strings.Builder, b Build) {
 	}
 	l := s.Loads
 	fmt.Fprintf(w, "## What the slabs carry\n\n")
-	fmt.Fprintf(w, "A person of %.0f kg anywhere on a worktop, climbing up with %.2f times the weight; %.0f kg/m2 on worktops and %.0f kg/m2 on shelves for years; service class %d; wood of class %s. Slabs rest on supports that only push, screws as drawn pull; a joint between slabs passes nothing on. Every load case is solved for itself.\n\n", float64(l.Person), l.Step, l.Worktop, l.Shelf, l.Service, l.Grade)
+	fmt.Fprintf(w, "A person of %.0f kg anywhere on a worktop, climbing up with %.2f times the weight; %.0f kg/m2 on worktops and %.0f kg/m2 on shelves for years; service class %d; wood of class %s. Slabs rest on supports that only push, screws as drawn pull; a joint between slabs passes nothing on. Seat legs bend with the slab; the most that one of its angles sinks between and at its anchors is added to what a slab sinks. Every load case is solved for itself.\n\n", float64(l.Person), l.Step, l.Worktop, l.Shelf, l.Service, l.Grade)
 	fmt.Fprintf(w, "| slab | sinks, years | sinks, person | lifts | bending along | bending across | bearing | swings |\n|---|--:|--:|--:|--:|--:|--:|--:|\n")
 	for _, b := range s.Slabs {
 		if b.Trouble != "" {
@@ -142,7 +147,7 @@ func staticsText(w *strings.Builder, b Build) {
 		person := "–"
 		lifts, _ := b.Case(hold.Daily)
 		if c, ok := b.Case(hold.PersonSinks); ok {
-			person = fmt.Sprintf("%.1f mm", float64(c.Lowest.Down))
+			person = fmt.Sprintf("%.1f mm", float64(c.Sinks()))
 			lifts, _ = b.Case(hold.PersonLifts)
 		}
 		used := func(of func(hold.Case) hold.Peak) string {
@@ -157,10 +162,10 @@ func staticsText(w *strings.Builder, b Build) {
 		fmt.Fprintf(w, "| %s | %.1f mm | %s | %.1f mm | %s | %s | %s | %.0f Hz |\n", cell(b.Part), float64(b.Years), person, math.Max(0, -float64(lifts.Highest.Down)),
 			used(func(c hold.Case) hold.Peak { return c.Along }), used(func(c hold.Case) hold.Peak { return c.Across }), used(func(c hold.Case) hold.Peak { return c.Pressure }), b.First)
 	}
-	fmt.Fprintf(w, "\nWhat every carrier has to take, the largest of all cases with partial factors:\n\n| carrier | of | force | line load at most | from its heel | pull of a screw |\n|---|---|--:|--:|--:|--:|\n")
+	fmt.Fprintf(w, "\nWhat every carrier has to take, the largest of all cases with partial factors:\n\n| carrier | of | force | line load at most | from its heel | pull of a screw | bar sags | its toe sags |\n|---|---|--:|--:|--:|--:|--:|--:|\n")
 	for _, b := range s.Slabs {
 		for _, r := range b.Carried() {
-			fmt.Fprintf(w, "| %s | %s | %.0f N | %.1f N/mm | %.0f mm | %.0f N |\n", cell(r.Carrier), cell(b.Part), r.Force, r.PerMM, float64(r.FromHeel), r.Pull)
+			fmt.Fprintf(w, "| %s | %s | %.0f N | %.1f N/mm | %.0f mm | %.0f N | %.2f mm | %.2f mm |\n", cell(r.Carrier), cell(b.Part), r.Force, r.PerMM, float64(r.FromHeel), r.Pull, float64(r.BarSag), float64(r.TipSag))
 		}
 	}
 	w.WriteString("\n")

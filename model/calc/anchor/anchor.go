@@ -66,12 +66,31 @@ func Share(bar Bar, l Leg, places []unit.Length, loads []Load) []Reaction {
 		return out
 	}
 	z := float64(l.Lever())
-	down, turned := solve(bar, z, sorted, loads)
+	down, turned := solve(bar, z, sorted, loads, sorted)
 	for i := range out {
 		out[i].Shear = math.Max(0, bar.Anchor*down[i])
 		out[i].Pull = math.Max(0, bar.Anchor*z*turned[i])
 	}
 	return out
+}
+
+// Sag is how far a bracket sinks at most at the toe of its seat, where its loads
+// act: it bends and twists between its anchors, and these give way. The seat's
+// own bending is not in it. 0 without anchors.
+func Sag(bar Bar, l Leg, places []unit.Length, loads []Load, toe unit.Length) unit.Length {
+	if len(places) == 0 {
+		return 0
+	}
+	var ask []unit.Length
+	for _, f := range loads {
+		ask = append(ask, f.Along)
+	}
+	down, turned := solve(bar, float64(l.Lever()), slices.Sorted(slices.Values(places)), loads, ask)
+	most := 0.0
+	for i := range down {
+		most = math.Max(most, down[i]+turned[i]*float64(toe))
+	}
+	return unit.Length(most)
 }
 
 // Resistance is what one anchor may take alone, far from edges and from other

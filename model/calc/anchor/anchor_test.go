@@ -110,3 +110,24 @@ func TestUsed(t *testing.T) {
 		t.Errorf("an anchor without pull resistance is used %v", u)
 	}
 }
+
+// TestSag against handbook cases: on firm anchors a simple beam of P L3 / 48 E I
+// and a shaft held at both ends, turned by T L / 4 G J in its middle; a stiff bar
+// on springs sinks by P / 2 k and turns by P e / 2 k z2.
+func TestSag(t *testing.T) {
+	leg := anchor.Leg{Width: 60, FromHeel: 35, Below: true} // z = 0.9 x 25 = 22.5
+	at, load := []unit.Length{0, 300}, []anchor.Load{{Along: 150, Arm: 54, Force: 1000}}
+	firm := anchor.Bar{Bending: 210000 * 94400, Twist: 81000 * 8208, Anchor: 1e12}
+	want := 1000*math.Pow(300, 3)/48/firm.Bending + 1000*54*300/4/firm.Twist*60
+	if got := float64(anchor.Sag(firm, leg, at, load, 60)); math.Abs(got-want) > 1e-6 {
+		t.Errorf("firm anchors: %v, want %v", got, want)
+	}
+	stiff := anchor.Bar{Bending: 1e16, Twist: 1e16, Anchor: 10000}
+	want = 1000/2e4 + 1000*54/(2*10000*22.5*22.5)*60
+	if got := float64(anchor.Sag(stiff, leg, at, load, 60)); math.Abs(got-want) > 1e-4 {
+		t.Errorf("stiff bar: %v, want %v", got, want)
+	}
+	if got := anchor.Sag(stiff, leg, nil, load, 60); got != 0 {
+		t.Errorf("without anchors: %v", got)
+	}
+}

@@ -7,10 +7,10 @@ import (
 	"slabwright/model/unit"
 )
 
-// solve gives how far the bracket sinks and turns at its anchors: finite
-// elements between all places where there is an anchor or a load; a beam for
+// solve gives how far the bracket sinks and turns at the places asked for, each
+// an anchor's or a load's: finite elements between all places where there is an anchor or a load; a beam for
 // sinking, a shaft for turning.
-func solve(bar Bar, z float64, anchors []unit.Length, loads []Load) (down, turned []float64) {
+func solve(bar Bar, z float64, anchors []unit.Length, loads []Load, ask []unit.Length) (down, turned []float64) {
 	at := slices.Clone(anchors)
 	for _, f := range loads {
 		at = append(at, f.Along)
@@ -46,7 +46,7 @@ func solve(bar Bar, z float64, anchors []unit.Length, loads []Load) (down, turne
 	}
 	eliminate(beam, sinks)
 	eliminate(shaft, turns)
-	for _, x := range anchors {
+	for _, x := range ask {
 		down, turned = append(down, sinks[2*node(x)]), append(turned, turns[node(x)])
 	}
 	return down, turned
