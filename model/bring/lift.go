@@ -18,6 +18,8 @@ type Lift struct {
 	Recommended unit.Mass // for one person in this task, 0: out of reach
 	From, To    unit.Length
 	Grip        string
+	Grips       []Grip    // nil: no even places were found
+	Trestles    []Trestle // nil: none were found
 }
 
 // Where hands are: trestles for the shop, and how far in front of the ankles the
@@ -52,6 +54,7 @@ func Lifts(order Order) []Lift {
 			l.People++
 		}
 		l.Share = l.Mass / unit.Mass(l.People)
+		l.Grips, l.Trestles = Grips(p, l.People), OnTrestles(p)
 		out = append(out, l)
 	}
 	return out
