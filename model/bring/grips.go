@@ -38,21 +38,26 @@ func Grips(p *model.Part, people int) []Grip {
 	var at []Grip
 	switch people {
 	case 1, 2:
-		at = pair(all, heart)
+		at = pair(all, heart, straight)
 	case 3:
 		at = three(all, heart)
 	default:
-		if at = pair(all, heart); at != nil {
-			rest := slices.DeleteFunc(slices.Clone(all), func(g Grip) bool { return near(g, at) })
-			second := pair(rest, heart)
-			if second == nil {
-				return nil
-			}
-			at = append(at, second...)
+		if at = four(all, heart, straight); at == nil {
+			at = four(all, heart, diagonal)
 		}
 	}
 	share(at, heart, p.Mass())
 	return at
+}
+
+// four are two pairs: each of the four stands clear of the others.
+func four(all []Grip, heart geom.Vec, first slant) []Grip {
+	at := pair(all, heart, first)
+	rest := slices.DeleteFunc(slices.Clone(all), func(g Grip) bool { return near(g, at) })
+	if second := pair(rest, heart, straight); at != nil && second != nil {
+		return append(at, second...)
+	}
+	return nil
 }
 
 func near(g Grip, others []Grip) bool {
@@ -103,29 +108,31 @@ func whole(s *model.SlabPart, r geom.Region) bool {
 // offBalance is how far the middle of a pair may be from the centre of gravity.
 const offBalance unit.Length = 25
 
+// slant is how a pair likes to lie: along the slab, or from corner to corner.
+type slant unit.Length
+
+const (
+	straight slant = -1
+	diagonal slant = 1
+)
+
 // pair gives two places opposite each other, as far apart as there are.
-func pair(all []Grip, heart geom.Vec) []Grip {
+func pair(all []Grip, heart geom.Vec, as slant) []Grip {
 	var best []Grip
-	most := elbowRoom / 2
+	most := elbowRoom / 4
 	for i, a := range all {
 		for _, b := range all[i+1:] {
 			off := a.At.Lerp(b.At, 0.5).Sub(heart).Len()
 			if off > offBalance || a.Edge == b.Edge {
 				continue
 			}
-			// ends before corners: a hand in the middle of an end holds it level
-			if far := b.At.Sub(a.At).Len() - 4*off - aside(a, b, heart); far > most {
+			aside := unit.Length(math.Abs(float64(a.At.Y-heart.Y)) + math.Abs(float64(b.At.Y-heart.Y)))
+			if far := b.At.Sub(a.At).Len() - 4*off + unit.Length(as)*aside; far > most {
 				best, most = []Grip{a, b}, far
 			}
 		}
 	}
 	return best
-}
-
-// aside is how far a pair is off the line along the slab through its centre of
-// gravity.
-func aside(a, b Grip, heart geom.Vec) unit.Length {
-	return unit.Length(math.Abs(float64(a.At.Y-heart.Y)) + math.Abs(float64(b.At.Y-heart.Y)))
 }
 
 // three gives one place at an end and two towards the other end, on edges that
@@ -196,7 +203,7 @@ type Trestle struct {
 const bearer unit.Length = 60
 
 // OnTrestles are two lines across a slab, a quarter of its length from its ends
-// or as close to that as the underside is whole, on either side of its centre of
+// or as close to that as the underside is nearly whole, on either side of its centre of
 // gravity.
 func OnTrestles(p *model.Part) []Trestle {
 	heart := p.Slab.Pose.Unplan(p.Centroid().Flat())
@@ -209,7 +216,7 @@ func OnTrestles(p *model.Part) []Trestle {
 			by := unit.Length((k+1)/2) * 10 * unit.Length(1-2*(k%2))
 			x := heart.X + side*(long/4+by)
 			strip := geom.Polygon(geom.V(x-bearer/2, low.Y-1), geom.V(x+bearer/2, low.Y-1), geom.V(x+bearer/2, high.Y+1), geom.V(x-bearer/2, high.Y+1))
-			if side*(x-heart.X) < long/10 || x-bearer/2 < low.X || x+bearer/2 > high.X || !uncut(p.Slab, strip) {
+			if side*(x-heart.X) < long/10 || x-bearer/2 < low.X || x+bearer/2 > high.X || !bears(p.Slab, strip) {
 				continue
 			}
 			if spans := outline.Inside(geom.V(x, low.Y-1), geom.V(x, high.Y+1)); len(spans) > 0 {
@@ -225,16 +232,25 @@ func OnTrestles(p *model.Part) []Trestle {
 	return out
 }
 
-// uncut tells whether the underside bears all along a strip: cuts in the top
-// face do not matter to it.
-func uncut(s *model.SlabPart, strip geom.Region) bool {
+// mostCut is how much of the line of a trestle cuts in the underside may take: a
+// groove that crosses it is bridged. Common practice, no source.
+const mostCut = 0.15
+
+func bears(s *model.SlabPart, strip geom.Region) bool {
+	return cut(s, strip) <= mostCut*float64(strip.Area())
+}
+
+func uncut(s *model.SlabPart, strip geom.Region) bool { return cut(s, strip) == 0 }
+
+// cut is how much of a region is cut out of the underside, mm².
+func cut(s *model.SlabPart, strip geom.Region) float64 {
+	sum := 0.0
 	for _, f := range s.Features {
-		under := f.Kind == model.Through || f.Kind == model.CutOut || f.Face == model.UnderFace && f.Kind != model.Pilot
-		if under && !f.Outline.Intersect(strip).Empty() {
-			return false
+		if f.Kind == model.Through || f.Kind == model.CutOut || f.Face == model.UnderFace && f.Kind != model.Pilot {
+			sum += float64(f.Outline.Intersect(strip).Area())
 		}
 	}
-	return true
+	return sum
 }
 
 // Prop is a post that holds a slab up while it is lowered: where it stands under

@@ -53,8 +53,12 @@ func Lifts(order Order) []Lift {
 		for l.People < lift.MostHands && l.Recommended > 0 && l.Mass > l.Recommended*unit.Mass(l.People) {
 			l.People++
 		}
+		if l.Grips = Grips(p, l.People); l.People == 3 && l.Grips == nil { // one of three would have half of it
+			l.People = 4
+			l.Grips = Grips(p, 4)
+		}
 		l.Share = l.Mass / unit.Mass(l.People)
-		l.Grips, l.Trestles = Grips(p, l.People), OnTrestles(p)
+		l.Trestles = OnTrestles(p)
 		out = append(out, l)
 	}
 	return out

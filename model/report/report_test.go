@@ -66,7 +66,7 @@ var contract = []struct {
 	{"movement.slabs[].screws[].angle", ""}, {"movement.slabs[].screws[].slot_mm", 0.},
 	{"handling.order[].part", ""}, {"handling.order[].moves", []string{}}, {"handling.order[].near", ""},
 	{"handling.order[].poses[].at_mm", [3]float64{}}, {"handling.order[].poses[].roll_deg", 0.}, {"handling.lifts[].part", ""}, {"handling.lifts[].people", 0.}, {"handling.lifts[].share_kg", 0.},
-	{"handling.lifts[].grips[].at_mm", [2]float64{}}, {"handling.lifts[].grips[].share_kg", 0.}, {"handling.lifts[].trestles_mm", [][2]float64{}}, {"handling.order[].props[].at_mm", [2]float64{}}, {"handling.order[].props[].high_mm", 0.},
+	{"handling.lifts[].grips[].share_kg", 0.}, {"handling.lifts[].trestles_mm", [][2]float64{}}, {"handling.order[].props[].high_mm", 0.},
 	{"wiring.cables[].name", ""}, {"wiring.cables[].class", ""}, {"wiring.cables[].length_mm", 0.},
 	{"wiring.channels[].name", ""}, {"wiring.channels[].cables", []string{}}, {"wiring.channels[].fill_percent", 0.},
 	{"wiring.lights[].run_mm", 0.}, {"wiring.lights[].drop_v", 0.}, {"wiring.supplies[].rated_w", 0.},
