@@ -19,6 +19,12 @@ type Carried struct {
 	Left unit.Length
 }
 
+// Ways to hold a part.
+const (
+	Flat  = "flat"
+	OnEnd = "standing on end"
+)
+
 // unbounded stands for a height that nobody told.
 const unbounded unit.Length = 1e6
 
@@ -29,7 +35,7 @@ func Through(step model.Passage, p *model.Part) Carried {
 	if high == 0 {
 		high = unbounded
 	}
-	flat, edge, end := "flat", "on its long edge", "standing on end"
+	flat, edge, end := Flat, "on its long edge", OnEnd
 	switch step.Kind {
 	case "door":
 		return roomiest(Carried{flat, min(step.Width-w, high-t)}, Carried{edge, min(step.Width-t, high-w)})

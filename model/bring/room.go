@@ -1,6 +1,7 @@
 package bring
 
 import (
+	"fmt"
 	"math"
 
 	"slabwright/model"
@@ -60,7 +61,7 @@ func rectangle(a, b geom.Vec) []geom.Vec {
 // wallLump is a wall behind its face, which may lean and bulge; a hollow one is
 // taken as straight.
 func wallLump(w *model.Wall, plan geom.Region, high unit.Length) lump {
-	l := lump{name: "the wall " + w.Name, slack: max(0, -w.Bow)}
+	l := lump{name: fmt.Sprintf("the wall %s", w.Name), slack: max(0, -w.Bow)}
 	for _, deep := range backing {
 		var faces [2][]geom.Vec3
 		for i, z := range []unit.Length{-100, high} {

@@ -1,0 +1,288 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/drawing/view"
+	"slabwright/model"
+	"slabwright/model/bring"
+	"slabwright/model/calc/motion"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// mountingSheets show how the parts go together, step by step: what is there
+// already in narrow lines, what comes in wide ones, with its way.
+func mountingSheets(m *maker) []page {
+	order := bring.OrderOf(m.b.Design)
+	if len(order) == 0 {
+		return nil
+	}
+	c := comic{m: m, lifts: bring.Lifts(order), there: map[*model.Part]bool{}}
+	for i, step := range order.Steps() {
+		c.add(i+1, step)
+		for _, w := range step.Ways {
+			c.there[w.Part] = true
+		}
+	}
+	for i := range c.pages {
+		c.pages[i].block.DocumentType = m.say("mounting plan")
+		if len(c.pages) > 1 {
+			c.pages[i].sheet.Name = fmt.Sprintf("mounting-%d", i+1)
+		}
+	}
+	return c.pages
+}
+
+// comic sets the pictures of the steps on pages, in rows that are read from left
+// to right.
+type comic struct {
+	m     *maker
+	lifts []bring.Lift
+	there map[*model.Part]bool
+	pages []page
+	at    geom.Vec    // upper left corner of the next step
+	deep  unit.Length // of the row so far
+}
+
+// Sizes of one step on paper.
+const (
+	stepWide unit.Length = 86
+	stepHigh unit.Length = 60 // of its picture
+	stepGap  unit.Length = 3  // between picture and text
+	wayArrow unit.Length = 4
+)
+
+func (c *comic) add(n int, step bring.Step) {
+	picture, high := c.picture(n, step)
+	text, tall := notes(geom.V(0, -high-stepGap), fmt.Sprintf("%d  %s", n, c.title(step)), c.text(step), stepWide)
+	at := c.room(high + stepGap + tall)
+	items := drawing.Move(append(picture, text...), at)
+	c.pages[len(c.pages)-1].sheet.Add(drawing.Group{ID: fmt.Sprintf("step-%d", n), Title: c.m.sayf("step %d", n), Items: items})
+}
+
+// room gives the place of the next step: beside the last, in the next row, or on
+// a new page.
+func (c *comic) room(tall unit.Length) geom.Vec {
+	gap := gapOn(c.m.size)
+	free := fieldOf(c.m.size)
+	fits := func(at geom.Vec) bool {
+		box := drawing.Box(at.X, at.Y-tall, stepWide, tall)
+		return slices.ContainsFunc(free, func(r drawing.Rect) bool { return r.Holds(box) })
+	}
+	at := c.at
+	if c.pages == nil || !fits(at) {
+		at = geom.V(free[0].Min.X, c.at.Y-c.deep-gap)
+		c.deep = 0
+	}
+	if c.pages == nil || !fits(at) {
+		c.pages = append(c.pages, c.m.new("mounting", c.m.say("Mounting, step by step")))
+		c.pages[len(c.pages)-1].sheet.Scale = "-"
+		at = geom.V(free[0].Min.X, free[0].Max.Y)
+	}
+	c.at, c.deep = at.Add(geom.V(stepWide+gap, 0)), max(c.deep, tall)
+	return at
+}
+
+// picture draws a step with the upper left corner of its field at the origin, and
+// tells how high it is.
+func (c *comic) picture(n int, step bring.Step) ([]drawing.Item, unit.Length) {
+	m := c.m
+	look := m.coverLook()
+	parts := m.parts(func(p *model.Part) bool { return c.there[p] || step.Has(p) })
+	p := m.pictorial(fmt.Sprintf("step-view-%d", n), "", look, parts, nil)
+	usual := p.paint.pen
+	p.paint.pen = func(st view.Stroke) (drawing.Pen, bool) {
+		if st.Item >= len(parts) {
+			return usual(st)
+		}
+		if step.Has(parts[st.Item]) {
+			return m.lines.Outline(), true
+		}
+		return m.lines.Fine(), true
+	}
+	bounds := p.view.Bounds
+	for _, w := range step.Ways {
+		for _, loop := range ghosts(w) {
+			for _, v := range loop {
+				q := look.Project(v)
+				bounds = bounds.Union(drawing.Rect{Min: q, Max: q})
+			}
+		}
+	}
+	s := drawing.Scale{Paper: 1, Real: int(math.Ceil(float64(max(bounds.Width()/stepWide, bounds.Height()/stepHigh))))}
+	pl := m.exposedView(p, s)
+	for _, w := range step.Ways {
+		pl.Drawn = append(pl.Drawn, m.wayItems(pl, look, w))
+	}
+	high := s.Of(bounds.Height())
+	to := geom.V((stepWide-s.Of(bounds.Width()))/2-s.Of(bounds.Min.X), -s.Of(bounds.Max.Y))
+	return drawing.Move(pl.Drawn, to), high
+}
+
+// ghosts are the upper outlines of a slab in all poses of its way but the last.
+func ghosts(w bring.Way) [][]geom.Vec3 {
+	s := w.Part.Slab
+	if s == nil || w.Verdict != motion.Found {
+		return nil
+	}
+	var out [][]geom.Vec3
+	for _, pose := range w.Poses[:len(w.Poses)-1] {
+		var loop []geom.Vec3
+		for _, v := range s.TopOutline().Loops()[0] {
+			loop = append(loop, w.Moved(pose, s.Pose.Space(v.Up(s.Thickness))))
+		}
+		out = append(out, loop)
+	}
+	return out
+}
+
+// wayItems draws a slab where it starts and where it is turned, and the way of
+// its middle with an arrow to each pose.
+func (m *maker) wayItems(pl dim.Plate, look view.Look, w bring.Way) drawing.Item {
+	g := drawing.Group{ID: "way-" + stem(w.Part.ID), Title: m.sayf("way of %s", w.Part.ID)}
+	if w.Part.Slab == nil || w.Verdict != motion.Found {
+		return g
+	}
+	for _, loop := range ghosts(w) {
+		var pts []geom.Vec
+		for _, v := range loop {
+			pts = append(pts, paperAt(pl, look.Project(v)))
+		}
+		g.Items = append(g.Items, drawing.Outline(pts, m.lines.Adjacent()))
+	}
+	var way []geom.Vec
+	for _, pose := range w.Poses {
+		at := paperAt(pl, look.Project(w.Middle(pose)))
+		if n := len(way); n > 1 && at.Sub(way[n-1]).Len() < wayArrow {
+			way[n-1] = at // too short for an arrow of its own
+			continue
+		}
+		way = append(way, at)
+	}
+	for i := 1; i < len(way); i++ {
+		g.Items = append(g.Items, drawing.Line(way[i-1], way[i], m.lines.Fine()),
+			drawing.Mark{Kind: drawing.Arrow, At: way[i], Dir: way[i].Sub(way[i-1]).Unit(), Size: wayArrow})
+	}
+	return g
+}
+
+// title says what comes in a step.
+func (c *comic) title(step bring.Step) string {
+	m := c.m
+	var names []string
+	for _, w := range step.Ways {
+		names = append(names, w.Part.ID)
+	}
+	if len(names) > 6 {
+		names = slices.Concat(names[:2], []string{"..."}, names[len(names)-1:])
+	}
+	return strings.Join(names, ", ") + ": " + m.sayf("%s kg", m.tenth(step.Mass()))
+}
+
+// text says what is done in a step.
+func (c *comic) text(step bring.Step) []string {
+	m := c.m
+	var out []string
+	w, isSlab := step.Slab()
+	if !isSlab {
+		return append(out, c.plain(step)...)
+	}
+	if w.Verdict != motion.Found {
+		out = append(out, m.sayf("No way was found for it (%s): see report.md before anything is cut.", m.pass(string(w.Verdict))))
+	}
+	for _, l := range c.lifts {
+		if l.Part == w.Part {
+			out = append(out, c.hands(l))
+		}
+	}
+	if len(w.Poses) > 1 {
+		out = append(out, c.moves(w)...)
+	}
+	if list := w.Props(m.b.Design); list != nil {
+		out = append(out, m.sayf("Props before it comes down: %s and %s high, at %s and %s from the left end of its back edge.", m.about(list[0].High), m.about(list[1].High), m.about(list[0].At.X), m.about(list[1].At.X)))
+	}
+	if n := m.seatScrews(w.Part); n > 0 {
+		out = append(out, m.sayf("Then from below: %d screws through the seat legs.", n))
+	}
+	return out
+}
+
+func (c *comic) hands(l bring.Lift) string {
+	m := c.m
+	if !l.Enough {
+		return m.say("Too heavy for four by the rule: a lift table, or one end at a time on props.")
+	}
+	if l.People == 1 {
+		return m.say("One person; hands: carrying plan.")
+	}
+	return m.sayf("%d people, about %s each; hands: carrying plan.", l.People, m.kg(l.Share))
+}
+
+// moves says the way of a slab in few words; report.md has them all.
+func (c *comic) moves(w bring.Way) []string {
+	m := c.m
+	var out []string
+	switch last := w.Last(); {
+	case !w.Straight():
+		out = append(out, m.sayf("Turn it in, %d moves: they stand in report.md.", len(w.Moves())-1))
+	case last == 0:
+		out = append(out, m.say("Slide it in at its height."))
+	default:
+		out = append(out, m.sayf("Push it in %s above its place, then lower it.", m.about(last)))
+	}
+	if gap := w.Least.Gap; !math.IsInf(float64(gap), 0) {
+		out = append(out, m.sayf("Closest: %s to %s.", m.fine(unit.Length(math.Floor(10*max(0, float64(gap)))/10)), m.pass(w.Least.Near)))
+	}
+	return out
+}
+
+// plain says how steel and other parts are set.
+func (c *comic) plain(step bring.Step) []string {
+	m := c.m
+	anchors, rods := 0, 0
+	for _, w := range step.Ways {
+		switch {
+		case w.Part.Angle != nil:
+			for _, h := range w.Part.Angle.Holes {
+				if h.Leg == model.WallLeg {
+					anchors++
+				}
+			}
+		case w.Part.Rod != nil:
+			rods++
+		}
+	}
+	var out []string
+	if anchors > 0 {
+		out = append(out, m.sayf("%d anchors through the wall legs, by the approval of the anchor; heights: drilling sheets.", anchors))
+	}
+	if rods > 0 {
+		out = append(out, m.sayf("%d rods into their holes, level and square: drilling sheets.", rods))
+	}
+	if out == nil {
+		out = append(out, m.say("To its place, straight."))
+	}
+	return out
+}
+
+// seatScrews counts the holes below a slab through which screws go into it.
+func (m *maker) seatScrews(slab *model.Part) int {
+	n := 0
+	for _, p := range m.b.Design.Parts {
+		if p.Angle == nil || p.Angle.Under != slab.ID {
+			continue
+		}
+		for _, h := range p.Angle.Holes {
+			if h.Leg != model.WallLeg {
+				n++
+			}
+		}
+	}
+	return n
+}
