@@ -17,7 +17,7 @@ import (
 // stand, and the way in.
 func carryingSheets(m *maker) []page {
 	order := bring.OrderOf(m.b.Design)
-	lifts := bring.Lifts(order)
+	lifts := bring.LiftsOf(m.b.Design)
 	if len(lifts) == 0 {
 		return nil
 	}

@@ -23,7 +23,7 @@ func mountingSheets(m *maker) []page {
 	if len(order) == 0 {
 		return nil
 	}
-	c := comic{m: m, lifts: bring.Lifts(order), there: map[*model.Part]bool{}}
+	c := comic{m: m, wide: stepWidth(m.size), lifts: bring.LiftsOf(m.b.Design), there: map[*model.Part]bool{}}
 	for i, step := range order.Steps() {
 		c.add(i+1, step)
 		for _, w := range step.Ways {
@@ -45,6 +45,7 @@ type comic struct {
 	m     *maker
 	lifts []bring.Lift
 	there map[*model.Part]bool
+	wide  unit.Length // of a step
 	pages []page
 	at    geom.Vec    // upper left corner of the next step
 	deep  unit.Length // of the row so far
@@ -52,15 +53,22 @@ type comic struct {
 
 // Sizes of one step on paper.
 const (
-	stepWide unit.Length = 86
+	stepWide unit.Length = 78 // at least
 	stepHigh unit.Length = 60 // of its picture
 	stepGap  unit.Length = 3  // between picture and text
 	wayArrow unit.Length = 4
 )
 
+// stepWidth fills the width of a sheet with as many steps as find room.
+func stepWidth(size drawing.Size) unit.Length {
+	room, gap := fieldOf(size)[0].Width(), gapOn(size)
+	n := unit.Length(math.Floor(float64((room + gap) / (stepWide + gap))))
+	return (room+gap)/n - gap - 0.01
+}
+
 func (c *comic) add(n int, step bring.Step) {
 	picture, high := c.picture(n, step)
-	text, tall := notes(geom.V(0, -high-stepGap), fmt.Sprintf("%d  %s", n, c.title(step)), c.text(step), stepWide)
+	text, tall := notes(geom.V(0, -high-stepGap), fmt.Sprintf("%d  %s", n, c.title(step)), c.text(step), c.wide)
 	at := c.room(high + stepGap + tall)
 	items := drawing.Move(append(picture, text...), at)
 	c.pages[len(c.pages)-1].sheet.Add(drawing.Group{ID: fmt.Sprintf("step-%d", n), Title: c.m.sayf("step %d", n), Items: items})
@@ -72,7 +80,7 @@ func (c *comic) room(tall unit.Length) geom.Vec {
 	gap := gapOn(c.m.size)
 	free := fieldOf(c.m.size)
 	fits := func(at geom.Vec) bool {
-		box := drawing.Box(at.X, at.Y-tall, stepWide, tall)
+		box := drawing.Box(at.X, at.Y-tall, c.wide, tall)
 		return slices.ContainsFunc(free, func(r drawing.Rect) bool { return r.Holds(box) })
 	}
 	at := c.at
@@ -85,7 +93,7 @@ func (c *comic) room(tall unit.Length) geom.Vec {
 		c.pages[len(c.pages)-1].sheet.Scale = "-"
 		at = geom.V(free[0].Min.X, free[0].Max.Y)
 	}
-	c.at, c.deep = at.Add(geom.V(stepWide+gap, 0)), max(c.deep, tall)
+	c.at, c.deep = at.Add(geom.V(c.wide+gap, 0)), max(c.deep, tall)
 	return at
 }
 
@@ -115,24 +123,24 @@ func (c *comic) picture(n int, step bring.Step) ([]drawing.Item, unit.Length) {
 			}
 		}
 	}
-	s := drawing.Scale{Paper: 1, Real: int(math.Ceil(float64(max(bounds.Width()/stepWide, bounds.Height()/stepHigh))))}
+	s := drawing.Scale{Paper: 1, Real: int(math.Ceil(float64(max(bounds.Width()/c.wide, bounds.Height()/stepHigh))))}
 	pl := m.exposedView(p, s)
 	for _, w := range step.Ways {
 		pl.Drawn = append(pl.Drawn, m.wayItems(pl, look, w))
 	}
 	high := s.Of(bounds.Height())
-	to := geom.V((stepWide-s.Of(bounds.Width()))/2-s.Of(bounds.Min.X), -s.Of(bounds.Max.Y))
+	to := geom.V((c.wide-s.Of(bounds.Width()))/2-s.Of(bounds.Min.X), -s.Of(bounds.Max.Y))
 	return drawing.Move(pl.Drawn, to), high
 }
 
-// ghosts are the upper outlines of a slab in all poses of its way but the last.
+// ghosts are the upper outlines of a slab in the poses of its way that are shown.
 func ghosts(w bring.Way) [][]geom.Vec3 {
 	s := w.Part.Slab
 	if s == nil || w.Verdict != motion.Found {
 		return nil
 	}
 	var out [][]geom.Vec3
-	for _, pose := range w.Poses[:len(w.Poses)-1] {
+	for _, pose := range shown(w.Poses) {
 		var loop []geom.Vec3
 		for _, v := range s.TopOutline().Loops()[0] {
 			loop = append(loop, w.Moved(pose, s.Pose.Space(v.Up(s.Thickness))))
@@ -140,6 +148,32 @@ func ghosts(w bring.Way) [][]geom.Vec3 {
 		out = append(out, loop)
 	}
 	return out
+}
+
+// shown are the poses of a way that tell it: the first, the one that is tilted
+// most, and the last but one.
+func shown(poses []motion.Pose) []motion.Pose {
+	n := len(poses) - 1
+	if n < 1 {
+		return nil
+	}
+	most := 0
+	for i, p := range poses[:n] {
+		if leaning(p) > leaning(poses[most]) {
+			most = i
+		}
+	}
+	out := poses[:1:1]
+	for _, i := range []int{most, n - 1} {
+		if p := poses[i]; p != out[len(out)-1] {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func leaning(p motion.Pose) float64 {
+	return math.Abs(float64(p.Roll)) + math.Abs(float64(p.Tilt)) + math.Abs(float64(p.Turn))
 }
 
 // wayItems draws a slab where it starts and where it is turned, and the way of
@@ -157,7 +191,7 @@ func (m *maker) wayItems(pl dim.Plate, look view.Look, w bring.Way) drawing.Item
 		g.Items = append(g.Items, drawing.Outline(pts, m.lines.Adjacent()))
 	}
 	var way []geom.Vec
-	for _, pose := range w.Poses {
+	for _, pose := range append(shown(w.Poses), w.Poses[len(w.Poses)-1]) {
 		at := paperAt(pl, look.Project(w.Middle(pose)))
 		if n := len(way); n > 1 && at.Sub(way[n-1]).Len() < wayArrow {
 			way[n-1] = at // too short for an arrow of its own

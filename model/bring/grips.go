@@ -98,11 +98,18 @@ func whole(s *model.SlabPart, r geom.Region) bool {
 		if f.Kind == model.Pilot || f.Kind == model.Bore {
 			continue
 		}
-		if !f.Outline.Intersect(r).Empty() {
+		if meets(f.Outline, r) && !f.Outline.Intersect(r).Empty() {
 			return false
 		}
 	}
 	return true
+}
+
+// meets tells, by their boxes, whether two regions may have a common place.
+func meets(a, b geom.Region) bool {
+	lo, hi := a.Bounds()
+	l, h := b.Bounds()
+	return lo.X < h.X && l.X < hi.X && lo.Y < h.Y && l.Y < hi.Y
 }
 
 // offBalance is how far the middle of a pair may be from the centre of gravity.
@@ -246,7 +253,8 @@ func uncut(s *model.SlabPart, strip geom.Region) bool { return cut(s, strip) == 
 func cut(s *model.SlabPart, strip geom.Region) float64 {
 	sum := 0.0
 	for _, f := range s.Features {
-		if f.Kind == model.Through || f.Kind == model.CutOut || f.Face == model.UnderFace && f.Kind != model.Pilot {
+		under := f.Kind == model.Through || f.Kind == model.CutOut || f.Face == model.UnderFace && f.Kind != model.Pilot
+		if under && meets(f.Outline, strip) {
 			sum += float64(f.Outline.Intersect(strip).Area())
 		}
 	}
@@ -305,7 +313,13 @@ func (w Way) Props(d *model.Design) []Prop {
 // freeBelow tells whether no other part is under a slab at a place.
 func freeBelow(d *model.Design, p *model.Part, at geom.Region) bool {
 	for _, q := range d.Parts {
-		if q != p && len(q.Bodies) > 0 && q.RollOut == nil && q.Bounds().Min.Z < p.Slab.Top && !q.Footprint().Intersect(at).Empty() {
+		if q == p || len(q.Bodies) == 0 || q.RollOut != nil {
+			continue
+		}
+		box := q.Bounds()
+		lo, hi := at.Bounds()
+		beside := box.Max.X < lo.X || box.Min.X > hi.X || box.Max.Y < lo.Y || box.Min.Y > hi.Y
+		if box.Min.Z < p.Slab.Top && !beside && !q.Footprint().Intersect(at).Empty() {
 			return false
 		}
 	}

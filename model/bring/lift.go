@@ -32,9 +32,15 @@ const (
 	twoHanded unit.Length = 1500
 )
 
-// Lifts are the parts of wood, in the order of mounting, each held at its
-// underside.
-func Lifts(order Order) []Lift {
+type liftsKey struct{}
+
+// LiftsOf are the parts of wood of a finished design, in the order of mounting,
+// each held at its underside; worked out once.
+func LiftsOf(d *model.Design) []Lift {
+	return d.Once(liftsKey{}, func() any { return lifts(OrderOf(d)) }).([]Lift)
+}
+
+func lifts(order Order) []Lift {
 	var out []Lift
 	for _, w := range order {
 		p := w.Part

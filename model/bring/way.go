@@ -23,9 +23,9 @@ type Way struct {
 	box     geom.Box
 }
 
-// lifts are the heights to which a slab is first looked at being lifted off what
+// heights are those to which a slab is first looked at being lifted off what
 // it lies on: enough for fingers if possible.
-var lifts = []unit.Length{100, 60, 40, 25, 150, 250, 10, 5, 2, 0}
+var heights = []unit.Length{100, 60, 40, 25, 150, 250, 10, 5, 2, 0}
 
 // Fingers is the room that a hand needs under a slab that is being set down:
 // common practice, no source.
@@ -123,7 +123,7 @@ func (t *task) lifts() []unit.Length {
 			return []unit.Length{0}
 		}
 	}
-	return lifts
+	return heights
 }
 
 // hangsOn are the rods that stick in the part.

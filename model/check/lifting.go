@@ -14,7 +14,7 @@ var liftingRule = Rule{
 	Why:   "A slab that two could carry on a lawn is not set on an angle at arm's length by two. Backs and fingers go when somebody lets go first.",
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
-		for _, l := range bring.Lifts(bring.OrderOf(s.Design)) {
+		for _, l := range bring.LiftsOf(s.Design) {
 			out = append(out, liftOf(l))
 		}
 		if len(out) == 0 {

@@ -85,7 +85,7 @@ func handling(d *model.Design) handlingDoc {
 		}
 		out.Order = append(out.Order, m)
 	}
-	for _, l := range bring.Lifts(order) {
+	for _, l := range bring.LiftsOf(d) {
 		doc := liftDoc{l.Part.ID, digits(float64(l.Mass)), l.People, l.Enough, digits(float64(l.Share)), digits(float64(l.Recommended)), mm(l.From), mm(l.To), []gripDoc{}, [][2]float64{}}
 		for _, g := range l.Grips {
 			doc.Grips = append(doc.Grips, gripDoc{[2]float64{mm(g.At.X), mm(g.At.Y)}, g.Edge, digits(float64(g.Share))})
@@ -105,7 +105,7 @@ func mounting(w *strings.Builder, d *model.Design) {
 		return
 	}
 	hands := map[*model.Part]string{}
-	for _, l := range bring.Lifts(order) {
+	for _, l := range bring.LiftsOf(d) {
 		hands[l.Part] = fmt.Sprint(l.People)
 		if !l.Enough {
 			hands[l.Part] = "4 and a lift table"
@@ -123,13 +123,13 @@ func mounting(w *strings.Builder, d *model.Design) {
 		fmt.Fprintf(w, "| %d | %s | %.1f | %s | %s |\n", i+1, cell(x.Part.ID), float64(x.Part.Mass()), hands[x.Part], way)
 	}
 	w.WriteString("\n")
-	grips(w, order)
+	grips(w, d)
 	props(w, d, order)
 }
 
 // grips is where hands take a slab and where trestles stand under it.
-func grips(w *strings.Builder, order bring.Order) {
-	lifts := bring.Lifts(order)
+func grips(w *strings.Builder, d *model.Design) {
+	lifts := bring.LiftsOf(d)
 	if len(lifts) == 0 {
 		return
 	}

@@ -1,0 +1,72 @@
+package sheet
+
+import (
+	"math"
+	"testing"
+
+	"slabwright/drawing"
+	"slabwright/model/bring"
+	"slabwright/model/geom"
+)
+
+// Every part of the order is in a step, every slab in one of its own, and every
+// step has its picture.
+func TestMountingShowsEveryStep(t *testing.T) {
+	for _, preset := range []string{"studio", "corner"} {
+		m := newMaker(roomBuild(t, preset, "A3", nil))
+		order := bring.OrderOf(m.b.Design)
+		steps := order.Steps()
+		n := 0
+		for _, s := range steps {
+			n += len(s.Ways)
+			if _, ok := s.Slab(); ok && len(s.Ways) > 1 {
+				t.Errorf("%s: a slab shares its step with %d others", preset, len(s.Ways)-1)
+			}
+		}
+		if n != len(order) {
+			t.Errorf("%s: %d of %d parts are in steps", preset, n, len(order))
+		}
+		drawn := 0
+		for _, p := range mountingSheets(m) {
+			for _, it := range p.sheet.Items {
+				if g, ok := it.(drawing.Group); ok && len(g.Items) > 3 {
+					drawn++
+				}
+			}
+		}
+		if drawn != len(steps) {
+			t.Errorf("%s: %d of %d steps are drawn", preset, drawn, len(steps))
+		}
+	}
+}
+
+// In a corner 1000 by 1000 the panel that just passes, G4b of
+// model/calc/passage/testdata/geometry.yaml, touches the inner corner with its
+// inner side when it is drawn.
+func TestTheCornerIsDrawnWhereItIsTight(t *testing.T) {
+	l := corner(1000, 1000, 2708.427, 60)
+	inner := geom.V(1000, 1000)
+	side := geom.Through(l.part[2], l.part[3])
+	if off := math.Abs(float64(side.Side(inner))); off > 0.5 {
+		t.Errorf("%.2f mm off the inner corner", off)
+	}
+	for _, v := range l.part[:2] {
+		if min(math.Abs(float64(v.X)), math.Abs(float64(v.Y))) > 1e-6 {
+			t.Errorf("its outer side does not touch the outer walls: %v", v)
+		}
+	}
+}
+
+func BenchmarkMounting(b *testing.B) {
+	build := roomBuild(b, "studio", "A3", nil)
+	for b.Loop() {
+		mountingSheets(newMaker(build))
+	}
+}
+
+func BenchmarkCarrying(b *testing.B) {
+	build := roomBuild(b, "studio", "A3", nil)
+	for b.Loop() {
+		carryingSheets(newMaker(build))
+	}
+}
