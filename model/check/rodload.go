@@ -87,6 +87,7 @@ func (s Site) rods(slab hold.Slab, st *hold.Statics) ([]find.Finding, bool) {
 		return []find.Finding{u}, true
 	}
 	out := []find.Finding{
+		s.droop(slab, st),
 		s.rod(steel, slab, st, "bends to", "Rods bend no further than they spring back", hint("take a rod of %.0f mm", float64(thicker(steel.part.Rod.Dia, steel.is/steel.may, 3)))),
 		s.rod(wood, slab, st, "presses in the wood by", "The wood holds the rods", hint("take a rod of %.0f mm, or more rods", float64(thicker(wood.part.Rod.Dia, wood.is/wood.may, 1)))),
 	}
@@ -99,6 +100,45 @@ func (s Site) rods(slab hold.Slab, st *hold.Statics) ([]find.Finding, bool) {
 		out = append(out, u)
 	}
 	return out, true
+}
+
+// droopShare is the limit for a front edge, as a share of how far it stands out:
+// EN 1995-1-1 table 7.2 for cantilevers, lower end, from memory.
+const droopShare = 150
+
+// droop judges how far the rods of a shelf let its front edge hang under what
+// lies on it: each rod is a cantilever in the wall, and the shelf goes straight
+// on beyond what presses on it.
+func (s Site) droop(slab hold.Slab, st *hold.Statics) find.Finding {
+	shelf := s.Design.Part(slab.Part)
+	depth := unit.Length(0)
+	for _, e := range shelf.Slab.Edges {
+		depth = max(depth, -e.Start.Y)
+	}
+	var worst, tip unit.Length
+	var of *model.Part
+	c, _ := slab.Case(hold.Daily)
+	for _, r := range c.Runs {
+		p := s.Design.Part(r.Carrier)
+		if p == nil || p.Rod == nil {
+			continue
+		}
+		held := p.Rod.Dia // behind the face of the wall
+		if d := rod.Droop(p.Rod.Dia, max(0, r.Force), r.FromHeel+held, depth+p.Rod.Gap+held); of == nil || d > worst {
+			worst, tip, of = d, depth+p.Rod.Gap, p
+		}
+	}
+	f := find.Finding{
+		Title: "How far the rods let the front edge droop", Parts: []string{slab.Part, of.ID}, Walls: []string{of.Rod.Wall.Name}, At: at(of.Centroid()),
+		Measured: mm(worst), Required: limit(find.AtMost, tip/droopShare),
+		Basis:   "cantilever of round steel, straight on beyond the load; front edge at most 1/150 of how far it stands out, EN 1995-1-1 table 7.2 for cantilevers, from memory",
+		Why:     fmt.Sprintf("The rods bend under what lies on %s: its front edge, %.0f mm from the wall, droops by %.2f mm at %s.", slab.Part, float64(tip), float64(worst), of.ID),
+		Assumed: append([]find.Assumption{{What: fmt.Sprintf("rods drilled dead level, held without play from %.0f mm behind the face of the wall; play in the hole adds to it", float64(of.Rod.Dia)), Source: wallPressSource}}, st.Assumed...),
+	}.Judge()
+	if f.Status == find.Fail {
+		f.Fix = []find.Fix{hint("take a rod of %.0f mm, or more rods", float64(thicker(of.Rod.Dia, float64(worst/(tip/droopShare)), 4)))}
+	}
+	return f
 }
 
 // thicker is the diameter at which a stress that falls with its power is met.

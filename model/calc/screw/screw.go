@@ -51,13 +51,3 @@ func (s Screw) LateralThin(into unit.Length, density float64) float64 {
 	d, f := s.effective(), s.bearing(density)
 	return math.Min(0.4*f*float64(into)*d, 1.15*math.Sqrt(2*s.yield()*f*d))
 }
-
-// LateralThick is the same with steel of a diameter or more: (8.10).
-func (s Screw) LateralThick(into unit.Length, density float64) float64 {
-	d, f, l, m := s.effective(), s.bearing(density), float64(into), s.yield()
-	return min(f*l*d, f*l*d*(math.Sqrt(2+4*m/(f*d*l*l))-1), 2.3*math.Sqrt(m*f*d))
-}
-
-// Used is the share that pull and shear take together, both as shares of their
-// design resistances: the square rule for screws, (8.28).
-func Used(pull, shear float64) float64 { return pull*pull + shear*shear }
