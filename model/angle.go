@@ -30,11 +30,13 @@ type AnglePiece struct {
 }
 
 // Anchors are the wall fixings of an angle: diameter of the hole in the steel,
-// largest pitch, distance of the first from each end. They sit on the back mark
+// largest pitch, distance of the first from each end, and how far they keep off
+// an outside corner of the wall where there is room. They sit on the back mark
 // of the leg; those of a leg that hangs down pull less when they are near the
 // heel, as near as their washers allow.
 type Anchors struct {
 	Hole, Pitch, End unit.Length
+	OffArris         unit.Length
 	NearHeel         bool
 }
 

@@ -126,13 +126,38 @@ func even(length, end, pitch unit.Length) []unit.Length {
 		return []unit.Length{round(length / 2)}
 	}
 	end = min(end, (length-closest)/2)
-	n := int(math.Ceil(float64((length-2*end)/pitch) - 1e-9))
+	return spaced(end, length-end, pitch)
+}
+
+// spaced spreads places from one to another in equal steps no longer than pitch.
+func spaced(from, to, pitch unit.Length) []unit.Length {
+	n := int(math.Ceil(float64((to-from)/pitch) - 1e-9))
 	n = max(n, 1)
 	out := make([]unit.Length, n+1)
 	for i := range out {
-		out[i] = round((end + (length-2*end)*unit.Length(i)/unit.Length(n)))
+		out[i] = round(from + (to-from)*unit.Length(i)/unit.Length(n))
 	}
 	return out
+}
+
+// offArris spreads the anchors of a bar that begins or ends at an outside corner
+// of its wall: the first keeps off it, as far as two that stand well apart leave
+// it room.
+func (p AnglePiece) offArris(a *AnglePart) []unit.Length {
+	const wellApart = 2 * closest
+	end := p.anchors.End
+	from, to := end, a.Length-end
+	w := a.Wall
+	if w.From.Angle > 180*unit.Degree {
+		from = max(from, min(p.anchors.OffArris-a.Start, to-wellApart))
+	}
+	if w.To.Angle > 180*unit.Degree {
+		to = min(to, max(w.Length()-p.anchors.OffArris-a.Start, from+wellApart))
+	}
+	if from == end && to == a.Length-end {
+		return even(a.Length, end, p.anchors.Pitch)
+	}
+	return spaced(from, to, p.anchors.Pitch)
 }
 
 // round gives whole millimetres: nobody drills steel to a tenth.
@@ -142,7 +167,7 @@ func round(l unit.Length) unit.Length { return unit.Length(math.Round(float64(l)
 // stud of a stud wall, otherwise evenly; a place in a keep-out moves to the
 // nearest free one, and is given up when there is none within half a pitch.
 func (p AnglePiece) anchorPlaces(a *AnglePart) []unit.Length {
-	want := even(a.Length, p.anchors.End, p.anchors.Pitch)
+	want := p.offArris(a)
 	if len(a.Wall.Studs) > 0 {
 		want = nil
 		for _, s := range a.Wall.Studs {

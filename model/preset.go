@@ -1,6 +1,10 @@
 package model
 
-import "reflect"
+import (
+	"reflect"
+
+	"slabwright/model/unit"
+)
 
 // ParamKind is the type of a parameter.
 type ParamKind string
@@ -34,8 +38,12 @@ type Site struct {
 	Wiring Wiring    // grooves, slots and lids that the job adds
 }
 
-// Need is a wall that a preset asks the job file for.
-type Need struct{ Wall, Help string }
+// Need is a wall that a preset asks the job file for. About is a length that
+// suits the preset, for the made-up room of a new job; 0: any.
+type Need struct {
+	Wall, Help string
+	About      unit.Length
+}
 
 // Preset is a ready design with parameters. Make one with NewPreset.
 type Preset struct {

@@ -31,9 +31,9 @@ type alcoveParams struct {
 
 // Alcove is a small worktop and shelves between three walls, open to the front.
 var Alcove = model.NewPreset("alcove", "a small worktop and shelves between three walls, open to the front", alcove,
-	model.Need{Wall: "left", Help: "left wall, from its front end to the back"},
-	model.Need{Wall: "back", Help: "back wall"},
-	model.Need{Wall: "right", Help: "right wall, from the back to its front end"})
+	model.Need{Wall: "left", Help: "left wall, from its front end to the back", About: 700},
+	model.Need{Wall: "back", Help: "back wall", About: 1460},
+	model.Need{Wall: "right", Help: "right wall, from the back to its front end", About: 700})
 
 func alcove(s model.Site, p alcoveParams) *model.Design {
 	r := s.Room

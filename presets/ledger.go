@@ -47,7 +47,7 @@ func (l ledger) behind(gap unit.Length) unit.Length {
 func (l ledger) carry(d *model.Design, slab string, walls ...*model.Wall) {
 	for _, w := range walls {
 		a := model.Angle(l.section).Along(w).Under(slab).ClearOf(l.legGap).
-			Anchored(model.Anchors{Hole: anchorHole, Pitch: l.pitch, End: 40, NearHeel: true}).
+			Anchored(model.Anchors{Hole: anchorHole, Pitch: l.pitch, End: 40, OffArris: 105, NearHeel: true}).
 			ScrewedUp(model.Screws{Hole: 6, Moving: true, Pitch: l.pitch, End: 65, Pilot: 4, Into: l.into})
 		if l.up {
 			a = a.LegUp()

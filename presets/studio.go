@@ -11,9 +11,9 @@ type studioParams struct {
 	Surface       unit.Length `is:"755" min:"600" max:"1100" help:"worktop surface above the floor"`
 	Depth         unit.Length `is:"780" min:"400" max:"1000" help:"worktop, back edge to the narrowest place of the natural front"`
 	Thickness     unit.Length `is:"45" min:"25" max:"100" help:"worktop, infill and shelves, finished"`
-	SideGap       unit.Length `is:"4" min:"0" max:"30" help:"worktop to the side walls"`
-	BackGap       unit.Length `is:"4" min:"0" max:"30" help:"worktop and infill to the walls behind"`
-	JointGap      unit.Length `is:"1" min:"0" max:"10" help:"worktop to infill"`
+	SideGap       unit.Length `is:"5" min:"0" max:"30" help:"worktop to the side walls"`
+	BackGap       unit.Length `is:"6" min:"0" max:"30" help:"worktop and infill to the walls behind"`
+	JointGap      unit.Length `is:"2" min:"0" max:"10" help:"worktop to infill"`
 	Section       string      `is:"L50x50x6" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle on the walls"`
 	WallLeg       string      `is:"down" of:"down up" help:"upright leg of the angles: below the slab, or above, behind its edge"`
 	LegGap        unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
@@ -35,13 +35,13 @@ type studioParams struct {
 // Studio is a print studio: one worktop from wall to wall with an infill in a
 // recess of the back wall, two shelves and a roll-out table.
 var Studio = model.NewPreset("studio", "wall-to-wall worktop with a recess infill, two shelves, roll-out table", studio,
-	model.Need{Wall: "left", Help: "left wall, from its front end to the back"},
-	model.Need{Wall: "back left", Help: "back wall, from the left corner to the recess"},
-	model.Need{Wall: "niche left", Help: "left cheek of the recess"},
-	model.Need{Wall: "niche back", Help: "back of the recess"},
-	model.Need{Wall: "niche right", Help: "right cheek of the recess"},
-	model.Need{Wall: "back right", Help: "back wall, from the recess to the right corner"},
-	model.Need{Wall: "right", Help: "right wall, from the back to its front end"})
+	model.Need{Wall: "left", Help: "left wall, from its front end to the back", About: 1400},
+	model.Need{Wall: "back left", Help: "back wall, from the left corner to the recess", About: 910},
+	model.Need{Wall: "niche left", Help: "left cheek of the recess", About: 240},
+	model.Need{Wall: "niche back", Help: "back of the recess", About: 780},
+	model.Need{Wall: "niche right", Help: "right cheek of the recess", About: 240},
+	model.Need{Wall: "back right", Help: "back wall, from the recess to the right corner", About: 680},
+	model.Need{Wall: "right", Help: "right wall, from the back to its front end", About: 1400})
 
 func studio(s model.Site, p studioParams) *model.Design {
 	r := s.Room

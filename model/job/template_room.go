@@ -44,13 +44,20 @@ func exampleRoom(needs []model.Need) example {
 	}
 	slices.SortStableFunc(names, func(a, b string) int { return fromLeft(a) - fromLeft(b) })
 	e.walls = names
+	about := map[string]float64{}
+	for _, n := range needs {
+		about[n.Wall] = float64(n.About)
+	}
 	depth := float64(openDepth)
 	if e.closed {
 		names, depth = names[:len(names)-1], closedDepth
 	}
+	if l := about["left"]; l > 0 {
+		depth = l
+	}
 	at := [2]float64{0, -depth}
 	e.at = [][2]float64{at}
-	for _, to := range steps(len(names), depth) {
+	for _, to := range steps(names, about, depth) {
 		at = [2]float64{at[0] + to[0], at[1] + to[1]}
 		e.at = append(e.at, at)
 	}
@@ -60,23 +67,31 @@ func exampleRoom(needs []model.Need) example {
 	return e
 }
 
-// steps goes along n walls from the front of the left one to the front of the
-// right one; two walls are a corner. The last wall comes to the front.
-func steps(n int, depth float64) [][2]float64 {
+// steps goes along walls from the front of the left one to the front of the right
+// one; two walls are a corner. The last wall comes to the front. Walls are about as
+// long as told; both cheeks of a niche as deep as the first.
+func steps(walls []string, about map[string]float64, depth float64) [][2]float64 {
 	out := [][2]float64{{0, depth}}
-	if n == 2 {
-		return append(out, [2]float64{exampleWidth, 0})
+	long := func(i int, usual float64) float64 {
+		if l := about[walls[i]]; l > 0 {
+			return l
+		}
+		return usual
 	}
-	middle := n - 2
-	y := 0.0
+	if len(walls) == 2 {
+		return append(out, [2]float64{long(1, exampleWidth), 0})
+	}
+	middle := len(walls) - 2
+	niche, y := 0.0, 0.0
 	for i := range middle {
 		switch {
 		case i%2 == 0 || i == middle-1:
-			out = append(out, [2]float64{math.Round(exampleWidth / float64((middle+2)/2)), 0})
+			out = append(out, [2]float64{long(i+1, math.Round(exampleWidth/float64((middle+2)/2))), 0})
 		case y == 0:
-			out, y = append(out, [2]float64{0, exampleNiche}), exampleNiche
+			niche = long(i+1, exampleNiche)
+			out, y = append(out, [2]float64{0, niche}), niche
 		default:
-			out, y = append(out, [2]float64{0, -exampleNiche}), 0
+			out, y = append(out, [2]float64{0, -niche}), 0
 		}
 	}
 	return append(out, [2]float64{0, -depth - y})
