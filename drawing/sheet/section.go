@@ -75,9 +75,19 @@ func (m *maker) sectionPages(c cutting) []page {
 	return pages
 }
 
-// sectionShot is the section itself: what is cut in wide lines and hatched,
-// what lies beyond in narrow ones, hidden lines left out.
-func (m *maker) sectionShot(c cutting) shot {
+// sectioned is a section as it is cut, before anything is said about it.
+type sectioned struct {
+	shot
+	stage  *stage
+	walls  upright
+	window drawing.Rect
+	front  unit.Length
+	floor  unit.Length
+}
+
+// sectioned cuts a section: what is cut in wide lines and hatched, what lies
+// beyond in narrow ones, hidden lines left out.
+func (m *maker) sectioned(c cutting) sectioned {
 	s := &stage{elevation: true}
 	s.addParts(m.parts(func(p *model.Part) bool { return p.RollOut == nil && p.Rod == nil || c.meets(p) })...)
 	s.addWalls(m, 6*unit.M)
@@ -85,7 +95,6 @@ func (m *maker) sectionShot(c cutting) shot {
 	front := m.frontOf(c)
 	walls := m.uprightWalls(c.line, front-3*unit.M, 3*unit.M)
 	w := m.sectionWindow(c, walls, front)
-	floor := m.b.Room.FloorAt(c.at(front))
 	look := view.Section(c.line)
 	v := window(view.Of(s.scene, look), w, func(st view.Stroke) bool {
 		if s.walls[st.Item] != nil && s.scene.Items[st.Item].Role == view.Wall {
@@ -96,15 +105,22 @@ func (m *maker) sectionShot(c cutting) shot {
 	v = m.endless(s, v, look)
 	v.Cuts = slices.DeleteFunc(v.Cuts, func(a view.CutArea) bool { return s.parts[a.Item] == nil })
 	p := shot{picture: picture{id: "section", title: m.cutTitle(c), view: v, paint: m.cutPaint(s, c.line), style: m.joinery()}}
+	return sectioned{shot: p, stage: s, walls: walls, window: w, front: front, floor: m.b.Room.FloorAt(c.at(front))}
+}
+
+// sectionShot is the section with the people who sit there and its sizes.
+func (m *maker) sectionShot(c cutting) shot {
+	s := m.sectioned(c)
+	p := s.shot
 	p.extra = func(pl dim.Plate) []drawing.Item {
-		out := append(walls.draw(m, pl, w, floor), m.floor(pl, w, floor))
-		return append(out, m.legOutlines(pl, c, walls)...)
+		out := append(s.walls.draw(m, pl, s.window, s.floor), m.floor(pl, s.window, s.floor))
+		return append(out, m.legOutlines(pl, c, s.walls)...)
 	}
 	p.under = func(pl dim.Plate) []drawing.Item {
-		return append(m.legFills(pl, c, walls), m.figures(pl, c)...)
+		return append(m.legFills(pl, c, s.walls), m.figures(pl, c)...)
 	}
-	p.ask = m.sectionDims(c, walls, front, w)
-	p.rings = m.cutRings(s, v, w)
+	p.ask = m.sectionDims(c, s.walls, s.front, s.window)
+	p.rings = m.cutRings(s.stage, p.view, s.window)
 	return p
 }
 

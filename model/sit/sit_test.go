@@ -69,7 +69,7 @@ func TestSweep(t *testing.T) {
 		}
 		near(t, string(b.Kind)+" right", right, side, 0.01)
 		near(t, string(b.Kind)+" left", left, -side, 0.01)
-		near(t, string(b.Kind)+" in", in-post, math.Hypot(half, float64(b.Far-post)), 1.5)
+		near(t, string(b.Kind)+" in", in-post, math.Hypot(half, float64(b.Far-post)), 0.05)
 	}
 }
 

@@ -84,7 +84,7 @@ func bodies(p *model.Part) []piece {
 	for _, b := range p.Bodies {
 		x := piece{name: p.ID, group: p.ID, part: p.ID, solid: b.Solid}
 		if strings.HasPrefix(b.Name, "castor") {
-			x.name, x.group = "a castor of "+p.ID, p.ID+" castors"
+			x.name, x.group = fmt.Sprintf("a castor of %s", p.ID), p.ID+" castors"
 		}
 		out = append(out, x)
 	}
@@ -125,7 +125,7 @@ func wallPiece(w *model.Wall) piece {
 	l := w.Hull(0, high)
 	d := l.D.Unit()
 	a, b, out := l.P, l.P.Add(d.Mul(float64(w.Length()))), d.Left().Mul(float64(deep))
-	return piece{name: "the wall " + w.Name, group: "wall " + w.Name, wall: w.Name, solid: geom.Prism(geom.Polygon(a, b, b.Add(out), a.Add(out)), -high, high, w.Name)}
+	return piece{name: fmt.Sprintf("the wall %s", w.Name), group: "wall " + w.Name, wall: w.Name, solid: geom.Prism(geom.Polygon(a, b, b.Add(out), a.Add(out)), -high, high, w.Name)}
 }
 
 // cables are those that hang below a slab or run on a wall, one piece for each
@@ -138,7 +138,7 @@ func cables(w wire.Plan) []piece {
 				continue
 			}
 			a, b := r.Points[i], r.Points[i+1]
-			x := piece{name: "the cable " + r.Cable.Name, group: "cable " + r.Cable.Name}
+			x := piece{name: fmt.Sprintf("the cable %s", r.Cable.Name), group: "cable " + r.Cable.Name}
 			low, high := min(a.Z, b.Z)-r.Cable.Dia, max(a.Z, b.Z)
 			if b.Flat().Sub(a.Flat()).Len() > 1 {
 				x.solid = geom.Prism(geom.Strip([]geom.Vec{a.Flat(), b.Flat()}, r.Cable.Dia, 0.5), low, high, x.name)
