@@ -32,6 +32,7 @@ type Job struct {
 	Show     Show
 	Room     RoomPlan
 	People   []Person
+	Screens  []Screen
 	Offers   Offers
 	House    House
 	Cut      []CutPart
@@ -209,6 +210,18 @@ type Person struct {
 	Eye     unit.Length // own measure: eye above the floor, sitting
 	Stand   unit.Length // own measure: elbow above the floor, standing
 	Pos     Pos
+}
+
+// Screen is a screen on a worktop: the middle of its face along and from the
+// slab's back edge, and its visible part above the surface.
+type Screen struct {
+	Name   string
+	On     string // slab
+	Along  unit.Length
+	Back   unit.Length
+	Bottom unit.Length // lower edge of the picture above the surface
+	Height unit.Length // of the picture
+	Pos    Pos
 }
 
 // Offers is what can be bought, with the user's prices in one currency.

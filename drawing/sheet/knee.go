@@ -176,11 +176,14 @@ func (k kneeSpace) sideDims(c sectioned) []dim.Request {
 	})
 	belly := geom.V(k.x(s.At(0, thigh.Near)), s.Floor)
 	along := func(in unit.Length) geom.Vec { return geom.V(k.x(s.At(0, in)), s.Floor) }
-	depths := []stop{{at: along(knee.Far), name: m.say("knees"), about: true}, {at: along(foot.Far - body.LegStretch.Value), name: m.say("toes"), about: true}}
-	if x := along(foot.Far); x.X < c.window.Max.X {
-		depths = append(depths, stop{at: x, name: m.say("legs stretched"), about: true})
+	depth := func(in unit.Length, what string) {
+		if to := along(in); to.X < c.window.Max.X {
+			ask = append(ask, dim.Linear{A: belly, B: to, Dir: dim.Horizontal, Side: dim.Below, Label: dim.Label{Text: m.about(to.X-belly.X) + " " + what}})
+		}
 	}
-	ask = append(ask, m.ladder(belly, m.say("belly"), dim.Horizontal, dim.Below, depths)...)
+	depth(knee.Far, m.say("knees"))
+	depth(foot.Far-body.LegStretch.Value, m.say("toes"))
+	depth(foot.Far, m.say("legs stretched"))
 	return ask
 }
 

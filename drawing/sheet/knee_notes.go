@@ -41,9 +41,12 @@ func (k kneeSpace) nearTable(f *flow) {
 
 // judged are the rules whose findings belong on the sheet, and how they are
 // called there.
-func (m *maker) judged(rule string) (string, bool) {
-	switch rule {
+func (m *maker) judged(x find.Finding) (string, bool) {
+	switch x.Rule {
 	case "leg-room":
+		if strings.HasPrefix(x.Title, "Room to stretch") {
+			return m.say("depth for the toes"), true
+		}
 		return m.say("height over the legs"), true
 	case "leg-width":
 		return m.say("free width"), true
@@ -65,7 +68,7 @@ func (k kneeSpace) roomTable(f *flow) {
 	m := k.m
 	t := grid{heads: m.heads("what", "where // of a check", "needs", "there is", "to spare"), right: []bool{false, false, true, true, true}}
 	for _, x := range m.b.Findings {
-		label, ok := m.judged(x.Rule)
+		label, ok := m.judged(x)
 		if !ok || !strings.Contains(x.Title, k.s.Person.Name) || !strings.Contains(x.Title, k.s.Seat.Name) || x.Measured == nil {
 			continue
 		}
@@ -123,7 +126,7 @@ func (k kneeSpace) bodyTable(f *flow) {
 		t.rows = append(t.rows, []string{m.pass(x.Name), m.basis(x.Estimate), m.about(x.Mean), m.sayf("%s to %s", m.about(x.Low), m.about(x.High)), sd})
 		t.bold = append(t.bold, x.Basis == body.OwnMeasure)
 	}
-	f.long("knee-body", m.sayf("Measures of %s; add %s for the shoe to heights", k.s.Person.Name, m.named(m.length(k.s.Shoe))), t)
+	f.grid("knee-body", m.sayf("Measures of %s; add %s for the shoe to heights", k.s.Person.Name, m.named(m.length(k.s.Shoe))), t)
 }
 
 // basis says in a word what an estimate rests on.

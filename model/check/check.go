@@ -46,7 +46,7 @@ var All = []Rule{
 	asCutRule,
 	moistureRule, jointRule, slotRule,
 	anchorStrength, angleStrength, screwStrength, rodStrength, castorRule,
-	kneeSpace, elbowRule, surfaceHeight, buildUp, legWidth, chairRoom, headRoom, reachRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
+	kneeSpace, elbowRule, surfaceHeight, buildUp, legWidth, chairRoom, headRoom, reachRule, screenRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
 	goesInRule, wayInRule, liftingRule,
 	woodEdges, steelEdges, naturalEdge, offerRule, massRule,
 	cableWay, cableApart, cableFill, cableLength, cableKnees, lightDrop, lightSupply, grooveScrews, grooveStrength,

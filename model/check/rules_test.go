@@ -24,12 +24,12 @@ var update = flag.Bool("update", false, "write the findings into the archives")
 // that they say.
 var (
 	best  = map[string]find.Status{"surface-height": find.Note, "mass": find.Note, "wood-moisture": find.Note}
-	worst = map[string]find.Status{"chair-room": find.Warn, "leg-width": find.Warn, "build-up": find.Warn, "surface-height": find.Warn, "head-room": find.Warn, "reach": find.Note, "lifting": find.Note, "survey": find.Warn, "survey-unchecked": find.Unknown, "survey-next": find.Warn, "survey-sight": find.Warn, "survey-face": find.Warn, "on-offer": find.Note, "elbow-height": find.Warn, "tipping": find.Warn, "wood-moisture": find.Warn, "natural-edge": find.Unknown}
+	worst = map[string]find.Status{"chair-room": find.Warn, "leg-width": find.Warn, "build-up": find.Warn, "surface-height": find.Warn, "head-room": find.Warn, "screen": find.Warn, "reach": find.Note, "lifting": find.Note, "survey": find.Warn, "survey-unchecked": find.Unknown, "survey-next": find.Warn, "survey-sight": find.Warn, "survey-face": find.Warn, "on-offer": find.Note, "elbow-height": find.Warn, "tipping": find.Warn, "wood-moisture": find.Warn, "natural-edge": find.Unknown}
 )
 
 // lacking are the rules that need what a job file may leave out, or a part that
 // could not be built.
-var lacking = []string{"survey", "survey-sight", "fit-probability", "goes-in", "wall-anchors", "natural-edge", "floor-ceiling", "leaves-room", "parts-overlap", "tipping", "mass", "wood-moisture", "anchor-strength", "rod-strength"}
+var lacking = []string{"screen", "survey", "survey-sight", "fit-probability", "goes-in", "wall-anchors", "natural-edge", "floor-ceiling", "leaves-room", "parts-overlap", "tipping", "mass", "wood-moisture", "anchor-strength", "rod-strength"}
 
 // TestRules holds every rule against its archive in testdata/rules. An archive
 // has a room that its cases share, and for each case what the job file says

@@ -26,6 +26,7 @@ func jobForm(presets []model.Preset) form[entry[draft]] {
 		may("show", "how numbers and sheets are written", showForm(), func(d *draft) *model.Show { return &d.job.Show }),
 		need("room", "the room as measured", roomForm(), func(d *draft) *entry[roomDraft] { return &d.room }),
 		may("people", "who will sit and stand there", list("people", personForm(), 0, 20), func(d *draft) *[]model.Person { return &d.job.People }),
+		may("screens", "screens on worktops, for eyes and necks", list("screens", screenForm(), 0, 20), func(d *draft) *[]model.Screen { return &d.job.Screens }),
 		may("offers", "what can be bought, with your prices in one currency", offersForm(), func(d *draft) *model.Offers { return &d.job.Offers }),
 		may("house", "the way from the street into the room, and the climate in it", houseForm(), func(d *draft) *model.House { return &d.job.House }),
 		may("loads", "what the slabs have to carry", loadsForm(), func(d *draft) *model.Loads { return &d.job.Loads }),
@@ -111,4 +112,16 @@ func personForm() form[model.Person] {
 			r.wrong(e.at[""], "a person without a measure", "stature, or own measures such as thigh, knee, seat, elbow", "")
 		}
 	}, schema{"anyOf": oneOfThem}))
+}
+
+func screenForm() form[model.Screen] {
+	type S = model.Screen
+	return inner(record("a screen", []field[S]{
+		may("name", "what it is", text(), func(s *S) *string { return &s.Name }),
+		need("on", "name of the worktop that it stands on or hangs over", text(), func(s *S) *string { return &s.On }),
+		need("along", "middle of the picture, from the left end of the worktop's back edge", length(0, 20000), func(s *S) *unit.Length { return &s.Along }),
+		need("back", "the picture, from the worktop's back edge", length(0, 5000), func(s *S) *unit.Length { return &s.Back }),
+		need("bottom", "lower edge of the picture above the surface", length(0, 2000), func(s *S) *unit.Length { return &s.Bottom }),
+		need("height", "height of the picture", length(50, 2000), func(s *S) *unit.Length { return &s.Height }),
+	}, func(r *reader, e *entry[S]) { e.v.Pos = r.pos(e.at[""]) }))
 }
