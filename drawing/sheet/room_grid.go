@@ -35,6 +35,15 @@ func (t grid) high() unit.Length {
 // deep, stay clear of that, accents, 3.18 high, of the rule above.
 func (t grid) foot() unit.Length { return max(0.94, min(0.29*t.high(), t.high()-3.5)) }
 
+// head is the table as its heads are set: a low row is made higher, so that
+// descenders stay clear of the wide rule below.
+func (t grid) head() grid {
+	if t.pitch > 0 {
+		t.pitch = max(t.pitch, 4.75)
+	}
+	return t
+}
+
 // cellPitch is the distance of two lines in one cell.
 const cellPitch = drawing.Small * 1.6
 
@@ -94,7 +103,7 @@ func (t grid) set(at geom.Vec, room unit.Length, lines drawing.LineGroup) ([]dra
 		items = append(items, drawing.Line(geom.V(at.X, y), geom.V(at.X+sum, y), pen))
 	}
 	rule(lines.Outline())
-	texts, h := t.row(t.heads, true, geom.V(at.X, y), w)
+	texts, h := t.head().row(t.heads, true, geom.V(at.X, y), w)
 	items, y = append(items, texts...), y-h
 	rule(lines.Outline())
 	top := y
