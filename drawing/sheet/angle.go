@@ -30,7 +30,7 @@ func angleSheets(m *maker) []page {
 func (m *maker) angleSheet(p *model.Part) []page {
 	a := p.Angle
 	hand, _ := m.b.Design.HandOf(p)
-	title := strings.TrimSpace(fmt.Sprintf("%d %s", p.Mark, m.pass(string(hand)))) + "  " + p.ID
+	title := strings.TrimSpace(fmt.Sprintf("%d %s", p.Mark, m.pass(string(hand)))) + "  " + m.pass(p.ID)
 	if n := len(m.b.Design.Alike(p)); n > 1 {
 		title += m.sayf(" (%d pieces)", n)
 	}

@@ -63,10 +63,14 @@ func (m *maker) coverPage(shots []shot, with coverWith) (page, bool) {
 		covers += len(m.listPages(1))
 	}
 	over := []func(*flow){m.margins} // what stands below the pictures
-	for _, add := range []func(*flow){func(f *flow) { m.sinceText(f, covers) }, m.steps, m.notChecked} {
-		if !low.try(add) {
-			over = append(over, add)
-		}
+	if since := func(f *flow) { m.sinceText(f, covers) }; !low.try(since) {
+		over = append(over, since)
+	}
+	if !low.try(m.steps) && !low.try(m.fewSteps(2)) && !low.try(m.fewSteps(1)) {
+		over = append(over, m.steps)
+	}
+	if !low.try(m.notChecked) {
+		over = append(over, m.notChecked)
 	}
 	room := drawing.Rect{Min: free[0].Min, Max: geom.V(split, top.room.Max.Y)}
 	columns := [][]func(*flow){over}
@@ -154,7 +158,7 @@ func (m *maker) coverList(room drawing.Rect) *flow {
 
 const (
 	coverWide    unit.Length = 122 // width of the list of sheets
-	leastPicture unit.Length = 80
+	leastPicture unit.Length = 72
 	leastPitch   unit.Length = 4.25 // of the rows of a long list
 )
 
@@ -325,7 +329,7 @@ func (m *maker) margins(f *flow) {
 
 // whereOf names the parts and walls that a finding is about.
 func (m *maker) whereOf(f find.Finding) string {
-	names := append([]string(nil), f.Parts...)
+	names := m.passEach(f.Parts)
 	for _, w := range f.Walls {
 		names = append(names, m.sayf("wall %s", w))
 	}
@@ -342,16 +346,26 @@ func (m *maker) whereOf(f find.Finding) string {
 const mostNames = 3
 
 // steps lists what to do next, no more than fits a cover.
-func (m *maker) steps(f *flow) {
-	const most = 3
+func (m *maker) steps(f *flow) { m.fewSteps(3)(f) }
+
+// fewSteps lists as many steps at most: of each rule the worst case.
+func (m *maker) fewSteps(most int) func(*flow) {
+	return func(f *flow) { m.stepsUpTo(f, most) }
+}
+
+func (m *maker) stepsUpTo(f *flow, most int) {
 	var lines []string
 	steps := report.Steps(m.b.Findings)
-	for i, s := range steps {
-		if i == most {
-			lines = append(lines, m.sayf("... and %d more: see report.md", len(steps)-most))
-			break
+	said := map[string]bool{}
+	for _, s := range steps {
+		if len(lines) == most || s.Rule != "" && said[s.Rule] {
+			continue
 		}
-		lines = append(lines, fmt.Sprintf("%d. %s %s", i+1, m.found(s.Why), m.found(capital(strings.Join(s.Ways, "; ")))))
+		said[s.Rule] = true
+		lines = append(lines, fmt.Sprintf("%d. %s %s", len(lines)+1, m.found(s.Why), m.found(capital(strings.Join(s.Ways, "; ")))))
+	}
+	if n := len(steps) - len(lines); n > 0 {
+		lines = append(lines, m.sayf("... and %d more: see report.md", n))
 	}
 	f.text("next", m.say("Next"), lines...)
 }

@@ -106,7 +106,7 @@ func (m *maker) barCutTable(l cut.SteelLot) table {
 			p := pieceIn(l, q.ID)
 			name := q.ID
 			if part := m.b.Design.Part(q.ID); part != nil {
-				name = fmt.Sprintf("%d  %s", part.Mark, q.ID)
+				name = fmt.Sprintf("%d  %s", part.Mark, m.pass(q.ID))
 			}
 			far := ""
 			if p.Right != 0 {

@@ -93,9 +93,9 @@ func (m *maker) blankTolerance(b cut.Blank) string {
 // blankName is what a piece is called: a board after its table.
 func (m *maker) blankName(b cut.Blank) string {
 	if b.Board == nil {
-		return b.ID
+		return m.pass(b.ID)
 	}
-	return b.Part.ID + ": " + m.pass(b.Board.Name)
+	return m.pass(b.Part.ID) + ": " + m.pass(b.Board.Name)
 }
 
 func (m *maker) edgeWord(b cut.Blank) string {
@@ -179,7 +179,7 @@ func (m *maker) steelOrder(s *cut.Shopping) []page {
 	for _, l := range s.Steel {
 		for _, x := range l.Problem.Pieces {
 			p := m.b.Design.Part(x.ID)
-			t.rows = append(t.rows, []string{fmt.Sprint(p.Mark), p.ID, l.Section, m.length(x.Length), "+0/-" + m.length(1), m.endWord(x.Left, x.Right), m.holeWord(p), m.tenth(p.Mass())})
+			t.rows = append(t.rows, []string{fmt.Sprint(p.Mark), m.pass(p.ID), l.Section, m.length(x.Length), "+0/-" + m.length(1), m.endWord(x.Left, x.Right), m.holeWord(p), m.tenth(p.Mass())})
 		}
 	}
 	f.table(m.say("Finished pieces, one each"), t, asIs)

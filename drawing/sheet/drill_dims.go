@@ -135,7 +135,7 @@ func (d *drilling) heights() []dim.Request {
 func (d *drilling) names(s drawing.Scale) []dim.Request {
 	var out []dim.Request
 	for _, h := range d.hangs {
-		out = append(out, dim.Note{At: geom.V(h.box.Min.X+h.box.Width()*0.62, h.box.Max.Y), Lines: []string{fmt.Sprintf("%d %s", h.part.Mark, h.part.ID)}, OnEdge: true})
+		out = append(out, dim.Note{At: geom.V(h.box.Min.X+h.box.Width()*0.62, h.box.Max.Y), Lines: []string{fmt.Sprintf("%d %s", h.part.Mark, d.m.pass(h.part.ID))}, OnEdge: true})
 	}
 	for _, o := range d.w.Obstacles {
 		box := d.keep(o)

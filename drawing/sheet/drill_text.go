@@ -96,7 +96,7 @@ func (d *drilling) notes() []string {
 	}
 	for _, p := range d.m.parts(func(p *model.Part) bool { return p.Angle != nil && p.Angle.Wall == d.w }) {
 		for _, s := range append(append([]string{}, p.Angle.Moved...), p.Angle.Unmatched...) {
-			out = append(out, fmt.Sprintf("%s: %s.", p.ID, d.m.pass(s)))
+			out = append(out, fmt.Sprintf("%s: %s.", d.m.pass(p.ID), d.m.pass(s)))
 		}
 	}
 	return append(out, d.m.say("Dust: mask and extraction."))

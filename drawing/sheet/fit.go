@@ -23,10 +23,10 @@ func fitSheets(m *maker) []page {
 		for _, w := range f.Ways {
 			all = append(all, ordered{p, w})
 			if s := w.ShapeText(); s != "" {
-				words = append(words, fmt.Sprintf("%d %s: %s.", p.Mark, p.ID, m.passAll(s)))
+				words = append(words, fmt.Sprintf("%d %s: %s.", p.Mark, m.pass(p.ID), m.passAll(s)))
 			}
 			for _, s := range w.Scribe {
-				words = append(words, m.sayf("%d %s, %s edge: its wall is %s off straight; leave %s more wood there and scribe it on the spot.", p.Mark, p.ID, m.pass(s.Edge), m.length(s.Bow), m.length(s.OverWood)))
+				words = append(words, m.sayf("%d %s, %s edge: its wall is %s off straight; leave %s more wood there and scribe it on the spot.", p.Mark, m.pass(p.ID), m.pass(s.Edge), m.length(s.Bow), m.length(s.OverWood)))
 			}
 			for _, a := range f.Assumed {
 				if s := m.passAll(a.What) + " (" + m.passAll(a.Source) + ")."; !slices.Contains(assumed, s) {
@@ -58,7 +58,7 @@ type ordered struct {
 }
 
 func (m *maker) orderTitle(o ordered) string {
-	return fmt.Sprintf("%d  %s, %s", o.part.Mark, o.part.ID, m.pass(o.way.Name))
+	return fmt.Sprintf("%d  %s, %s", o.part.Mark, m.pass(o.part.ID), m.pass(o.way.Name))
 }
 
 // orderTable has a row for every slab and way; the second size is at the other
@@ -72,7 +72,7 @@ func (m *maker) orderTable(all []ordered) table {
 		if w.Name == "depth" {
 			where = [2]string{m.say("depth at the left"), m.say("at the right")}
 		}
-		one := []string{fmt.Sprint(o.part.Mark), o.part.ID, w.From + " - " + w.To, where[0], m.length(w.Size), m.say("not yet"), "", m.say("unchecked")}
+		one := []string{fmt.Sprint(o.part.Mark), m.pass(o.part.ID), w.From + " - " + w.To, where[0], m.length(w.Size), m.say("not yet"), "", m.say("unchecked")}
 		two := []string{"", "", "", where[1], m.length(w.Other), "", "", ""}
 		if len(w.Disputed) > 0 {
 			one[7] = m.say("disputed")

@@ -82,7 +82,7 @@ func (m *maker) partsList(covers int) table {
 // itemName names the parts of an item: one, two, or the first and the last,
 // with its hand where it has one.
 func (m *maker) itemName(i lists.Item) string {
-	names := i.Names()
+	names := m.passEach(i.Names())
 	s := names[0]
 	switch n := len(names); {
 	case n == 2:

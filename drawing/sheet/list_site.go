@@ -79,7 +79,7 @@ func (s *siteChecks) widths(p *model.Part) {
 			least = min(least, clear)
 		}
 		if ok {
-			s.add(s.m.sayf("%s: wall to wall at its %s, +%s and +%s", p.ID, at.said, s.m.length(sp.Top-sp.Thickness), s.m.length(sp.Top)),
+			s.add(s.m.sayf("%s: wall to wall at its %s, +%s and +%s", s.m.pass(p.ID), at.said, s.m.length(sp.Top-sp.Thickness), s.m.length(sp.Top)),
 				s.m.length(least), s.m.sayf("under %s", s.m.length(own+min(1, max(0, (least-own)/2)))))
 		}
 	}

@@ -91,7 +91,7 @@ func (m *maker) sinking(pl dim.Plate, b hold.Slab) drawing.Item {
 func (m *maker) loadDims(p *model.Part) []dim.Request {
 	var ask []dim.Request
 	for _, l := range p.Outline().Loops()[:1] {
-		ask = append(ask, dim.Caption{Loop: l, Lines: []string{p.ID}})
+		ask = append(ask, dim.Caption{Loop: l, Lines: []string{m.pass(p.ID)}})
 	}
 	b, ok := m.statics().Of(p.ID)
 	if !ok || b.Trouble != "" {
@@ -104,7 +104,7 @@ func (m *maker) loadDims(p *model.Part) []dim.Request {
 		ask = append(ask, dim.Note{At: labelPlace(c, i), Lines: []string{m.sinks(c.Down)}, OnEdge: true})
 	}
 	for _, c := range b.Carried() {
-		ask = append(ask, dim.Note{At: m.carrierPlace(c), Lines: []string{m.sayf("%s: %s kN", c.Carrier, m.kilonewtons(c.Force))}, OnEdge: true})
+		ask = append(ask, dim.Note{At: m.carrierPlace(c), Lines: []string{m.sayf("%s: %s kN", m.pass(c.Carrier), m.kilonewtons(c.Force))}, OnEdge: true})
 	}
 	return ask
 }
@@ -168,7 +168,7 @@ func (m *maker) slabRows(s *hold.Statics) grid {
 		if c, ok := b.Case(hold.PersonSinks); ok {
 			person = m.sinks(c.Sinks())
 		}
-		t.rows = append(t.rows, []string{b.Part, m.sinks(b.Years), person,
+		t.rows = append(t.rows, []string{m.pass(b.Part), m.sinks(b.Years), person,
 			m.used(b, func(c hold.Case) hold.Peak { return c.Along }), m.used(b, func(c hold.Case) hold.Peak { return c.Across }), m.style.Number(b.First, 0)})
 	}
 	return t
@@ -189,7 +189,7 @@ func (m *maker) carrierRows(s *hold.Statics) grid {
 	t := grid{pitch: 5, heads: m.heads("carrier", "kN", "N/mm", "screw, kN"), right: []bool{false, true, true, true}}
 	for _, b := range s.Slabs {
 		for _, c := range b.Carried() {
-			t.rows = append(t.rows, []string{c.Carrier, m.kilonewtons(c.Force), m.style.Number(c.PerMM, 1), m.kilonewtons(c.Pull)})
+			t.rows = append(t.rows, []string{m.pass(c.Carrier), m.kilonewtons(c.Force), m.style.Number(c.PerMM, 1), m.kilonewtons(c.Pull)})
 		}
 	}
 	return t

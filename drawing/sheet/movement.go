@@ -137,7 +137,7 @@ func (m *maker) movementDims(p *model.Part) []dim.Request {
 		ask = append(ask, dim.Across{A: sp.Pose.Plan(geom.V(x, 0)), B: sp.Pose.Plan(geom.V(x, v.Held.At.Y))})
 	}
 	for _, l := range p.Outline().Loops()[:1] {
-		ask = append(ask, dim.Caption{Loop: l, Lines: []string{p.ID}})
+		ask = append(ask, dim.Caption{Loop: l, Lines: []string{m.pass(p.ID)}})
 	}
 	return ask
 }
@@ -167,7 +167,7 @@ func (m *maker) slotRows(v model.Movement) [][]string {
 	for i, s := range v.Screws {
 		size := m.holeSize(s.Hole)
 		if i == 0 || v.Screws[i-1].Angle != s.Angle {
-			out = append(out, []string{s.Angle.ID, s.Hole.Name + " " + size})
+			out = append(out, []string{m.pass(s.Angle.ID), s.Hole.Name + " " + size})
 			continue
 		}
 		row := out[len(out)-1]

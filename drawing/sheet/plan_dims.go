@@ -48,7 +48,7 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 	}
 	for _, p := range m.parts(func(p *model.Part) bool { return p.RollOut != nil }) {
 		for _, l := range p.Footprint().Loops()[:1] {
-			ask = append(ask, dim.Caption{Loop: l, Lines: []string{p.ID}})
+			ask = append(ask, dim.Caption{Loop: l, Lines: []string{m.pass(p.ID)}})
 		}
 	}
 	for _, p := range m.shelves(planLevel(tops)) {
@@ -62,7 +62,7 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 // slabName is the name of a worktop with its height, on one line where the
 // worktop is shallow.
 func (m *maker) slabName(p *model.Part) []string {
-	lines := []string{p.ID, m.sayf("surface %s", m.length(p.Slab.Top))}
+	lines := []string{m.pass(p.ID), m.sayf("surface %s", m.length(p.Slab.Top))}
 	if -p.Slab.Front().Start.Y < shallow {
 		return []string{strings.Join(lines, ", ")}
 	}
@@ -148,7 +148,7 @@ func (m *maker) alike(p *model.Part) []string {
 	var out []string
 	for _, q := range m.parts(func(q *model.Part) bool { return q.Kind == model.KindShelf }) {
 		if q.Outline().Xor(p.Outline()).Area() < 0.02*p.Outline().Area() {
-			out = append(out, q.ID)
+			out = append(out, m.pass(q.ID))
 		}
 	}
 	return out

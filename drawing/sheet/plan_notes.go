@@ -16,7 +16,7 @@ func (m *maker) planNotes(f *flow, tops []*model.Part) {
 	t := grid{boxes: true, pitch: 5, heads: m.heads("slab", "at", "clear", "wood", "gap left", "gap right", "measured again"), right: []bool{false, false, true, true, true, true, false}}
 	for _, p := range tops {
 		for _, x := range m.widths(p) {
-			t.rows = append(t.rows, []string{p.ID, x.name, m.length(x.clear), m.length(x.wood), m.length(x.left), m.length(x.right), ""})
+			t.rows = append(t.rows, []string{m.pass(p.ID), x.name, m.length(x.clear), m.length(x.wood), m.length(x.left), m.length(x.right), ""})
 		}
 	}
 	if len(t.rows) > 0 {

@@ -30,7 +30,7 @@ func (m *maker) rollOutSheet(p *model.Part) []page {
 	v := newRollOutView(m, p)
 	beside := m.boardTable(p, v.boards).blocks("boards", m.say("Boards"), m.lines)
 	beside = append(beside, notesBlock("notes", m.say("Notes"), m.rollOutNotes(p, v.boards)))
-	title := fmt.Sprintf("%d  %s", p.Mark, p.ID)
+	title := fmt.Sprintf("%d  %s", p.Mark, m.pass(p.ID))
 	var pages []page
 	for _, s := range drawing.Scales {
 		if s.Paper > s.Real {

@@ -48,7 +48,7 @@ func (m *maker) cuttings() []cutting {
 			met = met || len(p.Outline().Inside(c.line.P.Sub(c.line.D.Mul(4000)), c.line.P.Add(c.line.D.Mul(1000)))) > 0
 		}
 		if !met {
-			out = append(out, cutting{letter: next(), name: p.ID, slab: p, line: across(p, geom.V(p.Slab.TopOutline().Centroid().X, 0))})
+			out = append(out, cutting{letter: next(), name: m.pass(p.ID), slab: p, line: across(p, geom.V(p.Slab.TopOutline().Centroid().X, 0))})
 		}
 	}
 	return out

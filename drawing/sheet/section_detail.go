@@ -67,7 +67,7 @@ func (m *maker) detailShot(c cutting) (shot, bool) {
 	v := window(view.Of(st.scene, view.Section(c.line)), w, func(x view.Stroke) bool { return x.Kind == view.Cut })
 	s.drill(st, &v)
 	face := m.faceBehind(c, s.heel)
-	p := shot{picture: picture{id: "detail", title: m.sayf("How %s sits on the wall %s", c.slab.ID, a.Wall.Name), view: v, paint: m.cutPaint(st, c.line), style: m.joinery()}}
+	p := shot{picture: picture{id: "detail", title: m.sayf("How %s sits on the wall %s", m.pass(c.slab.ID), a.Wall.Name), view: v, paint: m.cutPaint(st, c.line), style: m.joinery()}}
 	p.extra = func(pl dim.Plate) []drawing.Item { return s.fixings(m, pl, w, face) }
 	p.ask = s.dims(m, w, face)
 	p.rings = m.cutRings(st, v, w)

@@ -50,7 +50,7 @@ func (m *maker) sectionDims(c cutting, walls upright, front unit.Length, w drawi
 		if !ok || under < sp.Top || p.Slab.Top > w.Max.Y {
 			continue
 		}
-		stops = append(stops, stop{at: geom.V(from, under), name: p.ID})
+		stops = append(stops, stop{at: geom.V(from, under), name: m.pass(p.ID)})
 		x := from + (to-from)/3
 		if below := m.topBelow(c, x, under); below > 0 {
 			ask = append(ask, dim.Across{A: geom.V(x, below), B: geom.V(x, under), Label: dim.Label{Suffix: " " + m.say("free // room")}})

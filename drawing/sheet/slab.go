@@ -40,7 +40,7 @@ func (m *maker) slabPages(p *model.Part, pieces int) []page {
 	if c, bored := w.edgeChapter(); bored {
 		list = append(list, c)
 	}
-	title := fmt.Sprintf("%d  %s", p.Mark, p.ID)
+	title := fmt.Sprintf("%d  %s", p.Mark, m.pass(p.ID))
 	if pieces > 1 {
 		title += m.sayf(" (make %d)", pieces)
 	}

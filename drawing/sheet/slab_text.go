@@ -25,12 +25,12 @@ func (w *workpiece) edgeTable() table {
 		if e.Reference {
 			name += " = A"
 		}
-		to, gap := e.To, w.length(e.Gap)
+		to, gap := w.pass(e.To), w.length(e.Gap)
 		switch e.Bound {
 		case model.ToAir:
 			to, gap = w.say("free // edge"), ""
 		case model.ToWall:
-			to = w.sayf("wall %s", to)
+			to = w.sayf("wall %s", e.To)
 		}
 		t.rows = append(t.rows, []string{name, fmt.Sprintf("%s-%s", w.slab.Corners[i], w.slab.Corners[(i+1)%n]), to, gap, worked, see})
 	}
@@ -121,7 +121,7 @@ func (w *workpiece) equals() string {
 	var names []string
 	for _, p := range w.b.Design.Parts {
 		if p.Mark == w.part.Mark {
-			names = append(names, p.ID)
+			names = append(names, w.pass(p.ID))
 		}
 	}
 	return strings.Join(names, ", ")

@@ -39,7 +39,7 @@ func angleTemplates(m *maker, set *templateSet) {
 // The bar is seen from outside: from above, from below when the wall leg stands.
 func (m *maker) angleTemplate(p *model.Part) *template {
 	a := p.Angle
-	t := &template{name: m.sayf("item %d, %s", p.Mark, p.ID),
+	t := &template{name: m.sayf("item %d, %s", p.Mark, m.pass(p.ID)),
 		use: m.sayf("Fold along the heel, glue it round the outside of the bar, punch the holes through it. %s", m.pieces(len(m.b.Design.Alike(p))))}
 	t.shape = geom.Rect(geom.V(-aroundBar, -a.Section.Leg-aroundBar), geom.V(a.Length+aroundBar, a.Section.Leg+aroundBar))
 	seat := unit.Length(-1)

@@ -41,11 +41,11 @@ func cornerTemplates(m *maker, set *templateSet) {
 			continue
 		}
 		if c.angle > flattest || c.angle < 180*unit.Degree-flattest {
-			set.leave(m.sayf("Corner %s of %s, %s°: too flat or too sharp to hold to; mark it from its sizes.", c.room.Name, c.part.ID, m.style.Number(c.angle.Degrees(), 1)))
+			set.leave(m.sayf("Corner %s of %s, %s°: too flat or too sharp to hold to; mark it from its sizes.", c.room.Name, m.pass(c.part.ID), m.style.Number(c.angle.Degrees(), 1)))
 			continue
 		}
 		if miss := short * unit.Length(math.Abs(math.Cos(float64(c.angle)))); miss < outOfSquare {
-			set.leave(m.sayf("Corner %s of %s: square within %s over its shorter edge, a try square serves.", c.room.Name, c.part.ID, m.length(outOfSquare)))
+			set.leave(m.sayf("Corner %s of %s: square within %s over its shorter edge, a try square serves.", c.room.Name, m.pass(c.part.ID), m.length(outOfSquare)))
 			continue
 		}
 		set.add(m.cornerTemplate(c))
@@ -127,10 +127,10 @@ func (m *maker) cornerTemplate(c slabCorner) *template {
 	left := upTo(shiftedBy(reversed(ownFace(c.left, s, s.Top)), by), u, a.Len()+unit.Length(-c.off.Dot(u)))
 	right := upTo(shiftedBy(ownFace(c.right, s, s.Top), by), v, b.Len()+unit.Length(-c.off.Dot(v)))
 
-	t := &template{name: m.sayf("%s, corner %s", c.part.ID, c.room.Name)}
+	t := &template{name: m.sayf("%s, corner %s", m.pass(c.part.ID), c.room.Name)}
 	t.use = m.sayf("Walls %s and %s. First proves the survey, then marks the slab.", c.left.Name, c.right.Name)
 	if len(c.also) > 0 {
-		t.use += " " + m.sayf("Same angle: %s.", strings.Join(c.also, ", "))
+		t.use += " " + m.sayf("Same angle: %s.", strings.Join(m.passEach(c.also), ", "))
 	}
 	outward := func(chain []geom.Vec, along geom.Vec, back geom.Vec) geom.Vec {
 		return chain[len(chain)-1].Add(back.Mul(float64(wallBand + 0.5))).Add(along)

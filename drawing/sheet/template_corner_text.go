@@ -66,7 +66,7 @@ func (m *maker) cornerSteps(c slabCorner, dots unit.Length, deg func(unit.Angle)
 		out = append(out, m.say("Dash-dot: straight from corner to corner."))
 	}
 	if len(c.also) > 0 {
-		out = append(out, m.sayf("Same angle: %s.", strings.Join(c.also, ", ")))
+		out = append(out, m.sayf("Same angle: %s.", strings.Join(m.passEach(c.also), ", ")))
 	}
 	return out
 }

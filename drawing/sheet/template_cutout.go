@@ -29,7 +29,7 @@ func cutOutTemplates(m *maker, set *templateSet) {
 			t := m.cutOutTemplate(p, f)
 			room := templateRoom()
 			if len(tiles(t.shape, geom.V(room.Width(), room.Height()))) > mostCutTiles {
-				set.leave(m.sayf("%s, %s: larger than %d sheets; mark it from its sizes.", p.ID, m.pass(f.Name), mostCutTiles))
+				set.leave(m.sayf("%s, %s: larger than %d sheets; mark it from its sizes.", m.pass(p.ID), m.pass(f.Name), mostCutTiles))
 				continue
 			}
 			set.add(t)
@@ -40,7 +40,7 @@ func cutOutTemplates(m *maker, set *templateSet) {
 // cutOutTemplate shows a cut-out from above in the axes of its slab: the
 // outline, the edges beside it, and the distances from both datum edges.
 func (m *maker) cutOutTemplate(p *model.Part, f model.Feature) *template {
-	t := &template{name: p.ID + ", " + m.pass(f.Name), use: m.say("The opening, through the whole thickness. Lay it on the edges shown, or at its figures: from the left end and from the reference edge.")}
+	t := &template{name: m.pass(p.ID) + ", " + m.pass(f.Name), use: m.say("The opening, through the whole thickness. Lay it on the edges shown, or at its figures: from the left end and from the reference edge.")}
 	slab := p.Slab.TopOutline()
 	notch := f.Outline.Intersect(slab)
 	a, b := notch.Bounds()

@@ -41,7 +41,7 @@ func rodTemplates(m *maker, set *templateSet) {
 			continue
 		}
 		if r.span() > longest {
-			set.leave(m.sayf("%s, rods: a strip over %s creeps when taped; mark the rods from the figures.", p.ID, m.length(longest)))
+			set.leave(m.sayf("%s, rods: a strip over %s creeps when taped; mark the rods from the figures.", m.pass(p.ID), m.length(longest)))
 			continue
 		}
 		set.add(m.rodTemplate(r))
@@ -105,7 +105,7 @@ func (m *maker) rodTemplate(r rodStrip) *template {
 	span := r.span()
 	a, b := r.at(-pastEnd), r.at(span)
 	low := -r.half - rodBelow
-	t := &template{name: m.sayf("%s, rods in the wall", r.shelf.ID),
+	t := &template{name: m.sayf("%s, rods in the wall", m.pass(r.shelf.ID)),
 		use: m.sayf("For the wall and for the shelf's back edge. Starts at %s; its line level, %s above the floor.", r.from, m.length(r.rods[0].Height))}
 	t.shape = geom.Rect(geom.V(min(a, b), low), geom.V(max(a, b), rodTop))
 	fine, level := drawing.Dense.Fine(), drawing.Dense.Centre()

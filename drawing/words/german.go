@@ -1052,6 +1052,22 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"Before anybody stands on it": "Bevor jemand darauf steht",
 	"A load test first. Edges that carry nothing can tip. It replaces no ladder; mind children.": "Erst eine Belastungsprobe. Kanten ohne Auflage können kippen. Es ersetzt keine Leiter; auf Kinder achten.",
 
+	// Parts of the ready designs.
+	"worktop":      "Arbeitsplatte",
+	"back worktop": "hintere Platte",
+	"side worktop": "Seitenplatte",
+	"infill":       "Einlegeplatte",
+	"long shelf":   "langes Bord",
+	"short shelf":  "kurzes Bord",
+	"shelf %d":     "Bord %d",
+	"angle %s":     "Winkel %s",
+	"angle left":   "Winkel left", // named after their walls, whose names stay
+	"angle right":  "Winkel right",
+	"angle back":   "Winkel back",
+	"angle front":  "Winkel front",
+	"%s rod %d":    "%s, Stange %d",
+	"leg":          "Tischbein",
+
 	// Roll-out table.
 	"roll-out table": "Rolltisch",
 	"top":            "Blatt oben",

@@ -10,6 +10,7 @@ import (
 // Step is one thing to do next: what calls for it, and the ways to do it, any
 // of which mends it.
 type Step struct {
+	Rule string // of the finding; empty when the work just begins
 	Why  string
 	Ways []string
 }
@@ -22,7 +23,7 @@ func Steps(list []find.Finding) []Step {
 		if f.Status.Severity() < find.Warn.Severity() || len(f.Fix) == 0 {
 			continue
 		}
-		s := Step{Why: firstSentence(f.Why)}
+		s := Step{Rule: f.Rule, Why: firstSentence(f.Why)}
 		for _, x := range f.Fix {
 			s.Ways = append(s.Ways, fixText(x))
 		}
