@@ -1,6 +1,7 @@
 package presets
 
 import (
+	"fmt"
 	"strconv"
 
 	"slabwright/model"
@@ -53,7 +54,7 @@ func alcove(s model.Site, p alcoveParams) *model.Design {
 	light.into = min(p.ShelfThick-10, 18)
 	for i := range p.Shelves {
 		number := strconv.Itoa(i + 1)
-		name := "shelf " + number
+		name := fmt.Sprintf("shelf %d", i+1)
 		d.Add(name, model.Shelf(stock.Oak, p.ShelfThick).
 			Between(left, right).Against(back).Gaps(light.behind(p.SideGap), light.behind(p.BackGap)).
 			Depth(p.ShelfDepth).UndersideAt(p.FirstShelf+unit.Length(i)*p.ShelfStep).Eased(1))

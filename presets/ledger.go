@@ -1,6 +1,8 @@
 package presets
 
 import (
+	"fmt"
+
 	"slabwright/model"
 	"slabwright/model/stock"
 	"slabwright/model/unit"
@@ -55,6 +57,6 @@ func (l ledger) carry(d *model.Design, slab string, walls ...*model.Wall) {
 		if l.shorterBy > 0 {
 			a = a.ShorterBy(l.shorterBy)
 		}
-		d.Add("angle "+w.Name+l.suffix, a)
+		d.Add(fmt.Sprintf("angle %s", w.Name+l.suffix), a)
 	}
 }

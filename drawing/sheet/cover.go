@@ -135,7 +135,7 @@ func (m *maker) coverColumns(columns [][]func(*flow), room drawing.Rect) (set []
 
 // coverParts names what the numbers in the picture stand for.
 func (m *maker) coverParts(f *flow) {
-	t := grid{heads: m.heads("item", "qty", "part", "size", "sheet"), right: []bool{true, true, false, false, true}, pitch: leastPitch, short: true}
+	t := grid{heads: m.heads("item", "qty", "part", "size", "sheet"), right: []bool{true, true, false, false, true}, pitch: partPitch, short: true}
 	for _, i := range lists.Items(m.b.Design) {
 		t.rows = append(t.rows, []string{fmt.Sprint(i.Mark), fmt.Sprint(i.Count()), m.itemName(i), lists.SizeText(i.First(), m.length), m.sheetOf(i, 1)})
 	}
@@ -160,6 +160,7 @@ const (
 	coverWide    unit.Length = 122 // width of the list of sheets
 	leastPicture unit.Length = 72
 	leastPitch   unit.Length = 4.25 // of the rows of a long list
+	partPitch    unit.Length = 4.7  // of the parts: heads with descenders
 )
 
 // coverPicture is the room for a picture at the top of a column.

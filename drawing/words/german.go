@@ -1061,10 +1061,6 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"short shelf":  "kurzes Bord",
 	"shelf %d":     "Bord %d",
 	"angle %s":     "Winkel %s",
-	"angle left":   "Winkel left", // named after their walls, whose names stay
-	"angle right":  "Winkel right",
-	"angle back":   "Winkel back",
-	"angle front":  "Winkel front",
 	"%s rod %d":    "%s, Stange %d",
 	"leg":          "Tischbein",
 

@@ -99,7 +99,7 @@ func (l literal) said() bool {
 var drawn = []string{"..", "../sheet", "../dim"}
 
 // written are those of the floors below, whose words are passed on.
-var written = []string{"../../model", "../../model/report", "../../model/lists", "../../model/cut", "../../model/stock", "../../model/survey", "../../model/find", "../../model/check", "../../model/revision", "../../model/bring", "../../model/calc/motion", "../../model/sit", "../../model/calc/body"}
+var written = []string{"../../model", "../../model/report", "../../model/lists", "../../model/cut", "../../model/stock", "../../model/survey", "../../model/find", "../../model/check", "../../model/revision", "../../model/bring", "../../model/calc/motion", "../../model/sit", "../../model/calc/body", "../../presets"}
 
 func keys(t *testing.T) map[string]bool {
 	out := map[string]bool{}
