@@ -29,7 +29,7 @@ type Mend struct {
 // looks of one attempt, and of all together.
 const (
 	attemptLooks = 400
-	troubleLooks = 2500
+	troubleLooks = 5000
 )
 
 // attempt is a search with a budget of its own.
@@ -135,7 +135,8 @@ func (a *attempt) later(tight motion.Tight) []Mend {
 	return out
 }
 
-// steps of wood that may go.
+// steps of wood that may go; between the first that frees and the last that does
+// not the least is found to a millimetre.
 var trims = []unit.Length{2, 5, 10, 20, 40, 80}
 
 // trims tries what a saw can do: shorter, shallower, thinner, an end or the back
@@ -175,14 +176,20 @@ func (a *attempt) trims() []Mend {
 			return v
 		}},
 	} {
+		cut := func(by unit.Length) bool {
+			return a.frees(changed(a.t.own, func(v geom.Vec3) geom.Vec3 { return c.cut(v, by) }), nil)
+		}
+		least := unit.Length(0)
 		for _, by := range trims {
 			if c.text == "make it %.0f mm thinner, its underside where it is" && by > a.t.box.Max.Z {
 				break
 			}
-			if a.frees(changed(a.t.own, func(v geom.Vec3) geom.Vec3 { return c.cut(v, by) }), nil) {
+			if cut(by) {
+				by = narrowed(least, by, cut)
 				out = append(out, Mend{Text: fmt.Sprintf(c.text, float64(by)), by: by})
 				break
 			}
+			least = by
 		}
 	}
 	left := changed(a.t.own, func(v geom.Vec3) geom.Vec3 { v.X = min(v.X, 0); return v })
@@ -192,6 +199,19 @@ func (a *attempt) trims() []Mend {
 	}
 	slices.SortStableFunc(out, func(x, y Mend) int { return int(x.by) - int(y.by) })
 	return out
+}
+
+// narrowed finds the least whole millimetre that still frees, between one that
+// does not and one that does.
+func narrowed(no, yes unit.Length, frees func(unit.Length) bool) unit.Length {
+	for yes-no > 1 {
+		if mid := unit.Length(math.Floor(float64(no+yes) / 2)); frees(mid) {
+			yes = mid
+		} else {
+			no = mid
+		}
+	}
+	return yes
 }
 
 func changed(list []lump, to func(geom.Vec3) geom.Vec3) []lump {

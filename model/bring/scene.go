@@ -13,6 +13,7 @@ type Scene struct {
 	room   []lump
 	parts  map[*model.Part][]lump
 	looks  int // that may still be spent on searches
+	proof  int // and on proofs
 }
 
 // mostLooks bounds the searches for all parts of a design together.
@@ -20,7 +21,7 @@ const mostLooks = 6000
 
 // NewScene prepares a finished design.
 func NewScene(d *model.Design) *Scene {
-	s := &Scene{Design: d, room: roomLumps(d.Room), parts: map[*model.Part][]lump{}, looks: mostLooks}
+	s := &Scene{Design: d, room: roomLumps(d.Room), parts: map[*model.Part][]lump{}, looks: mostLooks, proof: proofLooks}
 	for _, p := range d.Parts {
 		if len(p.Bodies) > 0 {
 			s.parts[p] = lumpsOf(p)

@@ -9,9 +9,9 @@ import (
 	"slabwright/model/unit"
 )
 
-// Way is how a part goes in. NoWay is proven for a part that is kept along the
-// wall behind it, however it is shifted and tilted; ways with one end raised or
-// turned in plan were looked for, and none was found. Poses are the part's own axes, moved and turned from
+// Way is how a part goes in. NoWay is proven, touching allowed, for every way of
+// moving that Proven names, the first of them kept along the wall behind it; in
+// the others a way was looked for, and none was found. Poses are the part's own axes, moved and turned from
 // where it lies in the end; they run from the room to its place.
 type Way struct {
 	Part    *model.Part
@@ -19,6 +19,7 @@ type Way struct {
 	Poses   []motion.Pose
 	Least   motion.Tight // to everything but what carries it
 	Looks   int
+	Proven  []string
 	frame   frame
 	box     geom.Box
 }
@@ -41,6 +42,14 @@ const roomy unit.Length = 30
 // air is what must be left round a part for the search: nobody moves a slab along
 // a wall that it touches all over.
 const air unit.Length = 0.2
+
+// grain is the overlap that a proof lets pass, so that what touches is not in the
+// way.
+const grain unit.Length = 0.05
+
+// proofLooks bounds the searches that prove, for all parts of a design together;
+// one that gives up before proves nothing.
+const proofLooks = 16000
 
 // step is the distance at which a way is measured.
 const step unit.Length = 2
@@ -161,13 +170,14 @@ func (t *task) none(v motion.Verdict, looks int) Way {
 // about its long edge; with one end raised; turned in plan; all at once. The first
 // is searched until it is settled, as a rule.
 var families = []struct {
+	name  string
 	ways  []motion.Way
 	looks int
 }{
-	{[]motion.Way{motion.Y, motion.Z, motion.Tilt}, 4000},
-	{[]motion.Way{motion.X, motion.Y, motion.Z, motion.Roll}, 600},
-	{[]motion.Way{motion.X, motion.Y, motion.Z, motion.Turn}, 600},
-	{[]motion.Way{motion.X, motion.Y, motion.Z, motion.Turn, motion.Roll, motion.Tilt}, 600},
+	{"kept along the wall behind it, however it is shifted and tilted", []motion.Way{motion.Y, motion.Z, motion.Tilt}, 4000},
+	{"with an end raised, however far", []motion.Way{motion.X, motion.Y, motion.Z, motion.Roll}, 600},
+	{"turned in plan and kept level", []motion.Way{motion.X, motion.Y, motion.Z, motion.Turn}, 600},
+	{"turned about all three axes at once", []motion.Way{motion.X, motion.Y, motion.Z, motion.Turn, motion.Roll, motion.Tilt}, 600},
 }
 
 // search looks for a way by families, the simple ones first. A part that stands in
@@ -179,7 +189,8 @@ func (t *task) search(there []*model.Part) Way {
 		return w
 	}
 	p := t.problem(there)
-	verdict, spent := motion.GaveUp, 0
+	var proven []string
+	spent := 0
 	for i, f := range families {
 		p.Ways, p.Looks = f.ways, min(f.looks, t.scene.looks)
 		if t.part.Slab == nil {
@@ -194,11 +205,21 @@ func (t *task) search(there []*model.Part) Way {
 		switch {
 		case a.Verdict == motion.Found:
 			return t.found(t.roomier(p, a), there, spent)
-		case i == 0 && a.Verdict == motion.NoWay && a.Bounded:
-			verdict = motion.NoWay
+		case a.Verdict == motion.NoWay && a.Bounded && (i == 0 || len(proven) > 0):
+			exact := p
+			exact.Clear, exact.Looks = -grain, t.scene.proof
+			b := motion.Search(exact)
+			t.scene.proof = max(1, t.scene.proof-b.Looks)
+			if b.Verdict == motion.NoWay && b.Bounded {
+				proven = append(proven, f.name)
+			}
 		}
 	}
-	return t.none(verdict, spent)
+	w := t.none(motion.GaveUp, spent)
+	if w.Proven = proven; len(proven) > 0 {
+		w.Verdict = motion.NoWay
+	}
+	return w
 }
 
 // roomier looks for a way with more room round it; the first that was found may

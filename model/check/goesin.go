@@ -90,7 +90,7 @@ func (s Site) cannot(w bring.Way, there []*model.Part, first bool) find.Finding 
 	}
 	if w.Verdict == motion.NoWay {
 		f.Status = find.Fail
-		f.Why = fmt.Sprintf("%s cannot be brought to its place as long as it is kept along the wall behind it, however it is shifted and tilted: that is proven. With one end raised or turned in plan %d poses were looked at, and no way was found.", capital(w.Part.ID), w.Looks)
+		f.Why = fmt.Sprintf("%s cannot be brought to its place as long as it is %s: that is proven, with the measures as they are and touching allowed. For other ways of moving it %d poses were looked at, no way was found, and nothing is proven.", capital(w.Part.ID), strings.Join(w.Proven, ", or "), w.Looks)
 	} else {
 		f.Status = find.Unknown
 		f.Why = fmt.Sprintf("Not known yet: no way in was found for %s; the search gave up after looking at %d poses, which proves nothing.", w.Part.ID, w.Looks)
