@@ -193,8 +193,11 @@ func (m *maker) channelTable(plan wire.Plan) table {
 
 // cableName is the name of a cable; feeds are named by the planner.
 func (m *maker) cableName(r wire.Run) string {
-	if r.Feeds == "" {
+	switch {
+	case r.Feeds == "":
 		return r.Cable.Name
+	case r.ToDimmer:
+		return m.sayf("lead to the dimmer of %s", r.Feeds)
 	}
 	if strings.HasPrefix(r.Cable.Name, "second") {
 		return m.sayf("second feed of %s", r.Feeds)

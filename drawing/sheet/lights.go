@@ -40,11 +40,21 @@ func (m *maker) circuit(l wire.LightRun, plan wire.Plan, width unit.Length) ([]d
 	supply := drawing.Box(0, mid-box/2, 32, box)
 	fuse := drawing.Box(supply.Max.X+14, mid-1.5, 8, 3)
 	strip := drawing.Box(width*0.56, mid-2.5, width*0.44-12, 5)
+	from := fuse.Max.X // where the feed begins
+	var dimmer drawing.Rect
+	if l.Dimmer != nil {
+		dimmer = drawing.Box(fuse.Max.X+8, mid-box/2, 17, box)
+		from = dimmer.Max.X
+		strip = drawing.Box(width*0.65, mid-2.5, width*0.35-12, 5)
+	}
 	items := []drawing.Item{
 		drawing.Outline(supply.Corners(), pen), drawing.Outline(fuse.Corners(), pen), drawing.Outline(strip.Corners(), pen),
 		drawing.Line(geom.V(supply.Max.X, mid), geom.V(fuse.Min.X, mid), pen), // the line passes through the fuse (IEC 60617)
 		drawing.Line(geom.V(fuse.Min.X, mid), geom.V(fuse.Max.X, mid), fine),
-		drawing.Line(geom.V(fuse.Max.X, mid), geom.V(strip.Min.X, mid), pen),
+		drawing.Line(geom.V(from, mid), geom.V(strip.Min.X, mid), pen),
+	}
+	if l.Dimmer != nil {
+		items = append(items, drawing.Line(geom.V(fuse.Max.X, mid), geom.V(dimmer.Min.X, mid), pen), drawing.Outline(dimmer.Corners(), pen))
 	}
 	for k := range 13 { // cut marks
 		x := strip.Min.X + strip.Width()*unit.Length(k)/12
@@ -52,7 +62,7 @@ func (m *maker) circuit(l wire.LightRun, plan wire.Plan, width unit.Length) ([]d
 	}
 	if l.BothEnds {
 		y := mid - 8
-		items = append(items, drawing.Polyline{Points: []geom.Vec{{X: fuse.Max.X + 6, Y: mid}, {X: fuse.Max.X + 6, Y: y}, {X: strip.Max.X + 6, Y: y}, {X: strip.Max.X + 6, Y: mid}, {X: strip.Max.X, Y: mid}}, Pen: pen})
+		items = append(items, drawing.Polyline{Points: []geom.Vec{{X: from + 6, Y: mid}, {X: from + 6, Y: y}, {X: strip.Max.X + 6, Y: y}, {X: strip.Max.X + 6, Y: mid}, {X: strip.Max.X, Y: mid}}, Pen: pen})
 	}
 	write := func(x, y unit.Length, s string, a drawing.Align, room unit.Length) {
 		items = append(items, drawing.Write(geom.V(x, y), drawing.Fit(s, drawing.Small, room), drawing.Small, a))
@@ -67,7 +77,15 @@ func (m *maker) circuit(l wire.LightRun, plan wire.Plan, width unit.Length) ([]d
 	write(supply.Centre().X, mid-drawing.Small/2, rated, drawing.Centre, 30)
 	if l.Found {
 		write(fuse.Centre().X, fuse.Max.Y+1.5, m.sayf("%s A", m.style.Number(float64(l.Fuse), 1)), drawing.Centre, 20)
-		write((fuse.Max.X+strip.Min.X)/2+2, mid+1.5, m.sayf("%s, 2 x %s mm²", m.length(roundUp(l.Feeds[0])), m.style.Number(l.Wire.SquareMM, 2)), drawing.Centre, strip.Min.X-fuse.Max.X-16)
+		write((from+strip.Min.X)/2+2, mid+1.5, m.sayf("%s, 2 x %s mm²", m.length(roundUp(l.Feeds[0])), m.style.Number(l.Wire.SquareMM, 2)), drawing.Centre, strip.Min.X-from-6)
+	}
+	if d := l.Dimmer; d != nil {
+		write(dimmer.Centre().X, dimmer.Min.Y-drawing.Small-1.5, d.Device, drawing.Centre, 44)
+		text := m.say("divide it")
+		if d.OK {
+			text = m.amount(float64(d.Rated), 0, "A")
+		}
+		write(dimmer.Centre().X, mid-drawing.Small/2, text, drawing.Centre, 16)
 	}
 	write(strip.Min.X, strip.Max.Y+1.5, m.sayf("%s: %s, %d pitches of %s", l.Light.Name, m.length(l.Run), l.Pieces, m.fine(l.Light.Strip.Pitch)), drawing.Left, strip.Width()+10)
 	return items, high

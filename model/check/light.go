@@ -35,7 +35,11 @@ func judgeDrop(r wire.LightRun) find.Finding {
 		f.Fix = []find.Fix{hint("take a strip that is cut more often, or make the groove longer")}
 		return f
 	case !r.Found:
-		u := unknown(fmt.Sprintf("no way leads from %s to %s, so the feed has no length.", l.Supply, l.In), hint("put %s where a hole or an edge along a wall leads to the groove", l.Supply))
+		by, start := l.Supply, l.Supply
+		if l.Dimmer != "" {
+			by, start = l.Supply+" by way of "+l.Dimmer, l.Supply+" and "+l.Dimmer
+		}
+		u := unknown(fmt.Sprintf("no way leads from %s to %s, so the feed has no length.", by, l.In), hint("put %s where a hole or an edge along a wall leads to the groove", start))
 		u.Title, u.Line, u.Parts = f.Title, f.Line, []string{r.Slab}
 		return u
 	}
@@ -46,6 +50,9 @@ func judgeDrop(r wire.LightRun) find.Finding {
 	}
 	f.Why = fmt.Sprintf("%s: %.0f mm in %d pitches, %.1f W, %.2f A, fed at %s over %.2f m of 2 x %g mm2, fuse %g A.",
 		capital(l.Name), float64(r.Run), r.Pieces, float64(r.Power), float64(r.Current), ends, float64(r.Feeds[len(r.Feeds)-1])/1000, r.Wire.SquareMM, float64(r.Fuse))
+	if m := r.Dimmer; m != nil {
+		f.Why += fmt.Sprintf(" The dimmer %s comes %.2f m behind the supply.", m.Device, float64(m.Lead)/1000)
+	}
 	if !r.Told {
 		f.Status = find.Unknown
 		f.Why = "Not known yet: how much the strip itself drops. " + f.Why
@@ -74,7 +81,7 @@ const warmStrip wiring.WattPerM = 10
 
 var lightSupply = Rule{
 	ID: "light-supply", Title: "Supplies have power to spare, and strips get rid of their heat",
-	Basis: "a supply is loaded to four fifths at most; above 10 W/m a strip lies in a metal profile: " + practice,
+	Basis: "supplies and dimmers are loaded to four fifths at most; above 10 W/m a strip lies in a metal profile: " + practice,
 	Why:   "A supply at its limit hums, gets hot and fails first; a warm strip on bare wood loses its light within a year or two.",
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
@@ -98,6 +105,9 @@ var lightSupply = Rule{
 			out = append(out, f)
 		}
 		for _, r := range s.wires.Lights {
+			if r.Dimmer != nil && r.Dimmer.First {
+				out = append(out, judgeDimmer(r))
+			}
 			if r.Pieces > 0 && r.Light.Strip.Power > warmStrip {
 				out = append(out, find.Finding{Title: "Heat of " + r.Light.Name, Status: find.Note, Parts: []string{r.Slab},
 					Why:      fmt.Sprintf("%s gives %.1f W per metre: lay it into an aluminium profile let into the groove.", capital(r.Light.Name), float64(r.Light.Strip.Power)),
@@ -106,4 +116,18 @@ var lightSupply = Rule{
 		}
 		return orNone(out, "There are no lights in the job.")
 	},
+}
+
+// judgeDimmer holds the current of all lights of a dimmer against what it bears.
+func judgeDimmer(r wire.LightRun) find.Finding {
+	m := r.Dimmer
+	f := find.Finding{Title: "Current of " + m.Device, Line: r.Light.Pos.String(), Measured: &find.Quantity{Value: float64(m.Carries), Unit: "A"}}
+	f.Required = &find.Limit{Value: float64(m.Rated) * (1 - wiring.Reserve), Relation: find.AtMost, Unit: "A"}
+	f.Why = fmt.Sprintf("%s dims %.2f A at low voltage: take one of %g A, so that a fifth stays free. Put it where a hand reaches it.", capital(m.Device), float64(m.Carries), float64(m.Rated))
+	if !m.OK {
+		f.Required.Value = float64(wiring.Dimmers[len(wiring.Dimmers)-1]) * (1 - wiring.Reserve)
+		f.Why = fmt.Sprintf("%s would dim %.1f A: more than any usual dimmer.", capital(m.Device), float64(m.Carries))
+		f.Fix = []find.Fix{hint("divide its lights among %.0f dimmers", math.Ceil(float64(m.Carries)/f.Required.Value)), hint("or take strips for a higher voltage: the current falls as it rises")}
+	}
+	return f.Judge()
 }

@@ -42,8 +42,15 @@ func Wired(d *model.Design, w model.Wiring) []Purchase {
 			mind = fmt.Sprintf("cut every %s; with an aluminium profile of that length", mm(s.Pitch))
 		}
 		b.add(Purchase{What: fmt.Sprintf("light strip %g V, %g W/m", float64(s.Supply), float64(s.Power)), Size: fmt.Sprintf("%s, %d pitches", mm(l.Run), l.Pieces), Count: 1, For: []string{l.Light.Name}, Mind: mind})
+		fuses := max(1, len(l.Feeds))
+		if m := l.Dimmer; m != nil {
+			fuses = 1 // before the dimmer
+			if m.OK && m.First {
+				b.add(Purchase{What: "dimmer for lights at low voltage", Size: fmt.Sprintf("%g V, %g A", float64(s.Supply), float64(m.Rated)), Count: 1, For: []string{l.Light.Name}, Mind: "within reach"})
+			}
+		}
 		if l.Fuse > 0 {
-			b.add(Purchase{What: "fuse with holder", Size: fmt.Sprintf("%g A", float64(l.Fuse)), Count: max(1, len(l.Feeds)), For: []string{l.Light.Name}})
+			b.add(Purchase{What: "fuse with holder", Size: fmt.Sprintf("%g A", float64(l.Fuse)), Count: fuses, For: []string{l.Light.Name}})
 		}
 	}
 	lids(&b, d)
@@ -72,7 +79,10 @@ func lids(b *basket, d *model.Design) {
 
 // runName is the name of a cable; feeds are told by what they feed.
 func runName(r wire.Run) string {
-	if r.Feeds != "" {
+	switch {
+	case r.ToDimmer:
+		return fmt.Sprintf("lead to the dimmer of %s", r.Feeds)
+	case r.Feeds != "":
 		return fmt.Sprintf("feed of %s", r.Feeds)
 	}
 	return r.Cable.Name

@@ -38,18 +38,25 @@ type channelDoc struct {
 }
 
 type lightDoc struct {
-	Name     string    `json:"name"`
-	Part     string    `json:"part"`
-	Groove   string    `json:"groove"`
-	Run      float64   `json:"run_mm"`
-	Pieces   int       `json:"pitches"`
-	Power    float64   `json:"power_w"`
-	Current  float64   `json:"current_a"`
-	BothEnds bool      `json:"both_ends"`
-	Feeds    []float64 `json:"feeds_mm"`
-	Wire     float64   `json:"wire_mm2"`
-	Fuse     float64   `json:"fuse_a"`
-	Drop     *float64  `json:"drop_v"` // null: the strip's resistance is not told
+	Name     string     `json:"name"`
+	Part     string     `json:"part"`
+	Groove   string     `json:"groove"`
+	Run      float64    `json:"run_mm"`
+	Pieces   int        `json:"pitches"`
+	Power    float64    `json:"power_w"`
+	Current  float64    `json:"current_a"`
+	BothEnds bool       `json:"both_ends"`
+	Feeds    []float64  `json:"feeds_mm"`
+	Wire     float64    `json:"wire_mm2"`
+	Fuse     float64    `json:"fuse_a"`
+	Drop     *float64   `json:"drop_v"` // null: the strip's resistance is not told
+	Dimmer   *dimmerDoc `json:"dimmer"` // null: none, or no way leads to it
+}
+
+type dimmerDoc struct {
+	Device string  `json:"device"`
+	Lead   float64 `json:"lead_mm"`
+	Rated  float64 `json:"rated_a"` // 0: no usual one is large enough
 }
 
 type supplyDoc struct {
@@ -80,7 +87,10 @@ func wiringOf(b Build) wiringDoc {
 		out.Channels = append(out.Channels, channelDoc{c.Slab, c.Feature, mm(c.Width), mm(c.Depth), c.Cables, digits(100 * c.Fill), digits(100 * c.Most)})
 	}
 	for _, l := range p.Lights {
-		d := lightDoc{l.Light.Name, l.Slab, l.Light.In, mm(l.Run), l.Pieces, digits(float64(l.Power)), digits(float64(l.Current)), l.BothEnds, []float64{}, digits(l.Wire.SquareMM), digits(float64(l.Fuse)), nil}
+		d := lightDoc{l.Light.Name, l.Slab, l.Light.In, mm(l.Run), l.Pieces, digits(float64(l.Power)), digits(float64(l.Current)), l.BothEnds, []float64{}, digits(l.Wire.SquareMM), digits(float64(l.Fuse)), nil, nil}
+		if m := l.Dimmer; m != nil {
+			d.Dimmer = &dimmerDoc{m.Device, mm(m.Lead), digits(float64(m.Rated))}
+		}
 		for _, f := range l.Feeds {
 			d.Feeds = append(d.Feeds, mm(f))
 		}

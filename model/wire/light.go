@@ -21,12 +21,23 @@ type LightRun struct {
 	Power    wiring.Watt
 	Current  wiring.Ampere
 	BothEnds bool
-	Feeds    []unit.Length // length of each feed
+	Feeds    []unit.Length // length of each feed, from the dimmer if there is one
+	Dimmer   *Dimmer       // nil: none, or no way leads to it
 	Wire     wiring.Conductor
 	WireOK   bool
 	Fuse     wiring.Ampere
 	Drop     wiring.Volt // to the darkest place: feed and strip; strip only if its resistance is told
 	Told     bool        // the strip's resistance is told
+}
+
+// Dimmer sits between the fuse and the feeds of a light, at low voltage.
+type Dimmer struct {
+	Device  string
+	Lead    unit.Length   // of the cable from the supply to it
+	Carries wiring.Ampere // of all lights that it dims
+	Rated   wiring.Ampere // smallest usual one with reserve
+	OK      bool          // there is one
+	First   bool          // this light is the first of those that it dims
 }
 
 // SupplyPlan is a supply with all that it feeds.
@@ -70,7 +81,22 @@ func (l *layer) light(light model.Light, at map[string]int) (LightRun, []Run) {
 	if !known || r.Pieces == 0 {
 		return r, nil
 	}
-	runs := l.feeds(light, p, groove, supply)
+	from, lead := supply, []Run(nil)
+	if light.Dimmer != "" {
+		if from, known = at[light.Dimmer]; !known {
+			return r, nil
+		}
+		if from != supply {
+			if lead = l.toDimmer(light, supply, from); lead == nil {
+				return r, nil
+			}
+		}
+		r.Dimmer = &Dimmer{Device: light.Dimmer}
+		for _, q := range lead {
+			r.Dimmer.Lead += q.Needed
+		}
+	}
+	runs := l.feeds(light, p, groove, from)
 	if len(runs) == 0 {
 		return r, nil
 	}
@@ -80,32 +106,53 @@ func (l *layer) light(light model.Light, at map[string]int) (LightRun, []Run) {
 		r.BothEnds = false
 	}
 	r.Found = true
-	current, far := r.Current/wiring.Ampere(len(runs)), unit.Length(0)
+	far := unit.Length(0)
 	for _, f := range runs {
 		r.Feeds = append(r.Feeds, f.Needed)
 		far = max(far, f.Needed)
 	}
+	current, over := r.Current/wiring.Ampere(len(runs)), far
+	if r.Dimmer != nil { // one fuse and one lead before it take all of the current
+		over = r.Dimmer.Lead + far*unit.Length(current/r.Current)
+		current = r.Current
+	}
 	strip := light.Strip.Drop(r.Run, r.BothEnds)
-	r.Wire, r.WireOK = wiring.Feed(current, far, max(allowed-strip, allowed*feedPart/2))
+	r.Wire, r.WireOK = wiring.Feed(current, over, max(allowed-strip, allowed*feedPart/2))
 	if !r.WireOK { // the thickest there is
 		r.Wire = wiring.Conductors[len(wiring.Conductors)-1]
 	}
 	r.Fuse, _ = wiring.Fuse(current, r.Wire.Bundled())
-	r.Drop = strip + wiring.FeedDrop(r.Wire.Resistance.At(40), far, current)
-	return r, runs
+	r.Drop = strip + wiring.FeedDrop(r.Wire.Resistance.At(40), over, current)
+	return r, append(lead, runs...)
+}
+
+// toDimmer leads the cable from the supply to the dimmer, nil if no way leads
+// there.
+func (l *layer) toDimmer(light model.Light, supply, dimmer int) []Run {
+	c := model.Cable{Name: "lead to the dimmer of " + light.Name, From: light.Supply, To: light.Dimmer, Class: model.LowVoltage, Dia: feedDia, Pos: light.Pos}
+	r := l.run(c, supply, dimmer, false)
+	r.Feeds, r.ToDimmer = light.Name, true
+	if !r.Found {
+		return nil
+	}
+	return []Run{r}
 }
 
 // feeds leads a feed to each end of a groove that can be reached, the shorter
 // one first. A channel that only the second feed would take is not marked as
 // used before it is wanted.
-func (l *layer) feeds(light model.Light, p *model.Part, groove model.Feature, supply int) []Run {
+func (l *layer) feeds(light model.Light, p *model.Part, groove model.Feature, from int) []Run {
+	start := light.Supply
+	if light.Dimmer != "" {
+		start = light.Dimmer
+	}
 	var out []Run
 	for i, end := range [2]geom.Vec{groove.Path[0], groove.Path[len(groove.Path)-1]} {
-		c := model.Cable{Name: "feed of " + light.Name, From: light.Supply, To: light.Name, Class: model.LowVoltage, Dia: feedDia, Pos: light.Pos}
+		c := model.Cable{Name: "feed of " + light.Name, From: start, To: light.Name, Class: model.LowVoltage, Dia: feedDia, Pos: light.Pos}
 		if i == 1 {
 			c.Name = "second " + c.Name
 		}
-		r := l.run(c, supply, l.n.place(space(p, end, 0)), false)
+		r := l.run(c, from, l.n.place(space(p, end, 0)), false)
 		r.Feeds = light.Name
 		if r.Found {
 			out = append(out, r)
@@ -150,4 +197,21 @@ func supplies(lights []LightRun) []SupplyPlan {
 		out[i].Rated, out[i].OK = wiring.Supply(out[i].Load)
 	}
 	return out
+}
+
+// sizeDimmers adds up what each dimmer carries.
+func sizeDimmers(lights []LightRun) {
+	total := map[string]wiring.Ampere{}
+	for _, r := range lights {
+		if r.Dimmer != nil {
+			r.Dimmer.First = total[r.Dimmer.Device] == 0
+			total[r.Dimmer.Device] += r.Current
+		}
+	}
+	for _, r := range lights {
+		if d := r.Dimmer; d != nil {
+			d.Carries = total[d.Device]
+			d.Rated, d.OK = wiring.Dimmer(d.Carries)
+		}
+	}
 }

@@ -23,17 +23,18 @@ type Plan struct {
 // Run is a cable and its way. Where no way keeps every rule it is the best one
 // that breaks some, and Breaks tells which.
 type Run struct {
-	Cable  model.Cable
-	Found  bool
-	Points []geom.Vec3 // in the room
-	Pieces []Piece     // between them
-	Length unit.Length // along the cable, with the loop to a table
-	Needed unit.Length // with slack
-	Loop   unit.Length // of Length: to a table that rolls
-	Radius unit.Length // least bend that the way leaves, at most the wanted one
-	Wanted unit.Length // least bend of the cable
-	Breaks []Break
-	Feeds  string // light that it feeds
+	Cable    model.Cable
+	Found    bool
+	Points   []geom.Vec3 // in the room
+	Pieces   []Piece     // between them
+	Length   unit.Length // along the cable, with the loop to a table
+	Needed   unit.Length // with slack
+	Loop     unit.Length // of Length: to a table that rolls
+	Radius   unit.Length // least bend that the way leaves, at most the wanted one
+	Wanted   unit.Length // least bend of the cable
+	Breaks   []Break
+	Feeds    string // light that it feeds
+	ToDimmer bool   // the lead to the dimmer of that light
 }
 
 // Break is a rule that the best way of a cable breaks.
@@ -95,6 +96,7 @@ func Of(d *model.Design, w model.Wiring) Plan {
 		out.Lights = append(out.Lights, r)
 		out.Runs = append(out.Runs, feeds...)
 	}
+	sizeDimmers(out.Lights)
 	out.Supplies = supplies(out.Lights)
 	out.Channels = channels(d, out.Runs)
 	return out

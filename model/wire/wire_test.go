@@ -146,3 +146,45 @@ func TestNothingCrossesAWall(t *testing.T) {
 		}
 	}
 }
+
+// TestDimmedLight by hand: the lead to the dimmer takes all of the current and
+// comes before the feed.
+func TestDimmedLight(t *testing.T) {
+	d, w := studio(t)
+	w.Devices = append(w.Devices, model.Device{Name: "knob", On: "worktop", X: 900, Back: 200})
+	w.Lights[0].Dimmer = "knob"
+	p := Of(d, w)
+	l := p.Lights[0]
+	if l.Dimmer == nil || !l.Found || l.Dimmer.Rated != 2 {
+		t.Fatalf("%+v", l)
+	}
+	lead := p.Runs[len(w.Cables)]
+	if !lead.ToDimmer || lead.Cable.From != "light supply" || lead.Cable.To != "knob" || l.Dimmer.Lead != lead.Needed || lead.Needed <= 0 {
+		t.Errorf("lead %+v for %+v", lead, *l.Dimmer)
+	}
+	if feed := p.Runs[len(w.Cables)+1]; feed.Cable.From != "knob" || feed.Needed != l.Feeds[0] {
+		t.Errorf("feed %+v", feed)
+	}
+	metres := float64(l.Dimmer.Lead+l.Feeds[0]) / 1000
+	want := 2*metres*0.039*1.0786*float64(l.Current) + 0.09*float64(l.Run)/1000*float64(l.Current)/2
+	if l.Wire.SquareMM != 0.5 || math.Abs(float64(l.Drop)-want) > 1e-9 {
+		t.Errorf("drop %v V over %g mm2, want %.5f", l.Drop, l.Wire.SquareMM, want)
+	}
+}
+
+// TestOpening by hand: a slot of 80 x 100 at the back of a bench 4 mm before its
+// wall, over a leg of 50, leaves 100 - 46 behind the leg.
+func TestOpening(t *testing.T) {
+	d, _ := studio(t)
+	p := d.Part("worktop")
+	f := model.Feature{Kind: model.CutOut, For: model.CableWork, Outline: geom.Rect(geom.V(300, -100), geom.V(380, 0))}
+	o := OpeningOf(d, p, f)
+	// The wall behind is askew: the leg runs 3 mm out of line over 900.
+	if math.Abs(float64(o.Long-80)) > 1e-6 || math.Abs(float64(o.Deep-54)) > 3 || math.Abs(float64(o.At.X-340)) > 1e-6 {
+		t.Errorf("%+v", o)
+	}
+	f.Outline = geom.Rect(geom.V(300, -30), geom.V(380, 0))
+	if o := OpeningOf(d, p, f); o.Deep > 8 {
+		t.Errorf("over the leg %+v is open", o)
+	}
+}

@@ -133,6 +133,21 @@ func Fuse(load, wire Ampere) (Ampere, bool) {
 	return 0, false
 }
 
+// Dimmers are usual rated currents of dimmers for light at extra-low voltage
+// (common practice, no source).
+var Dimmers = []Ampere{2, 4, 5, 6, 8, 10, 12, 15, 20}
+
+// Dimmer is the smallest usual dimmer that a load does not use beyond four
+// fifths; false if none is large enough.
+func Dimmer(load Ampere) (Ampere, bool) {
+	for _, d := range Dimmers {
+		if load <= d*(1-Reserve)+1e-9 {
+			return d, true
+		}
+	}
+	return 0, false
+}
+
 // Bundled is what a conductor may carry in a closed channel.
 func (c Conductor) Bundled() Ampere { return c.Carries / 2 }
 

@@ -93,6 +93,19 @@ func TestCut(t *testing.T) {
 
 // TestSupplyAndFuse by hand: 48 W need 60 W at four fifths; 4 A need a fuse of
 // 5 A, which wire that carries 3 A does not allow.
+func TestDimmer(t *testing.T) {
+	// 3.2 A fill four fifths of 4 A; a trace more wants the next; 16 A is all that
+	// 20 A may carry.
+	for load, want := range map[Ampere]Ampere{0.5: 2, 3.2: 4, 3.21: 5, 16: 20} {
+		if got, ok := Dimmer(load); !ok || got != want {
+			t.Errorf("%v A: a dimmer of %v A, want %v", load, got, want)
+		}
+	}
+	if _, ok := Dimmer(16.01); ok {
+		t.Error("a dimmer for more than 16 A")
+	}
+}
+
 func TestSupplyAndFuse(t *testing.T) {
 	if s, ok := Supply(48); !ok || s != 60 {
 		t.Errorf("48 W: %v %v", s, ok)
