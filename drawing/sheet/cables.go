@@ -10,7 +10,6 @@ import (
 	"slabwright/drawing/dim"
 	"slabwright/drawing/view"
 	"slabwright/model"
-	"slabwright/model/calc/wiring"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
 	"slabwright/model/wire"
@@ -39,7 +38,7 @@ func (m *maker) cableSchedule(plan wire.Plan) []page {
 		f.table(m.say("Holes and grooves with cables in them"), m.channelTable(plan), asIs)
 	}
 	f.notes(m.say("Before you act"), []string{
-		m.say("Cables are clipped under the slab along the steel and lie behind the knees. Sizes and places of holes and grooves: sheets of the slabs."),
+		m.say("Cables are clipped under the slab along the steel and lie behind the knees. Sizes and places of holes and grooves: channel plans of the slabs."),
 		m.say("Mains: fixed wiring by a licensed electrician to the local code, power off and tested before work, no joints in closed wood. Mains keeps 50 mm from other cables and shares no channel with them."),
 	})
 	m.lights(f, plan)
@@ -184,9 +183,9 @@ func (m *maker) cableTable(plan wire.Plan) table {
 func roundUp(l unit.Length) unit.Length { return 10 * unit.Length(math.Ceil(float64(l)/10)) }
 
 func (m *maker) channelTable(plan wire.Plan) table {
-	t := table{heads: m.heads("hole or groove", "in // a part", "width", "depth", "router", "fill", "at most"), right: []bool{false, false, true, true, false, true, true}}
+	t := table{heads: m.heads("hole or groove", "in // a part", "width", "depth", "fill", "at most"), right: []bool{false, false, true, true, true, true}}
 	for _, x := range plan.Channels {
-		t.rows = append(t.rows, []string{x.Feature, x.Slab, m.fine(x.Width), m.fine(x.Depth), m.router(x), m.style.Number(100*x.Fill, 0) + " %", m.style.Number(100*x.Most, 0) + " %"})
+		t.rows = append(t.rows, []string{x.Feature, x.Slab, m.fine(x.Width), m.fine(x.Depth), m.style.Number(100*x.Fill, 0) + " %", m.style.Number(100*x.Most, 0) + " %"})
 	}
 	return t
 }
@@ -213,16 +212,6 @@ func channelNames(r wire.Run) []string {
 		}
 	}
 	return out
-}
-
-// router says with which bit and in how many passes a groove is cut.
-func (m *maker) router(c wire.Channel) string {
-	bit := wiring.Bit(c.Width)
-	if c.Kind != wire.InGroove || bit == 0 {
-		return "-"
-	}
-	n, each := wiring.Passes(c.Depth, bit)
-	return m.sayf("Ø%s, %d x %s deep", m.fine(bit), n, m.fine(each))
 }
 
 // cableKey shows the line of each class.

@@ -77,7 +77,13 @@ func (m *maker) circuit(l wire.LightRun, plan wire.Plan, width unit.Length) ([]d
 	write(supply.Centre().X, mid-drawing.Small/2, rated, drawing.Centre, 30)
 	if l.Found {
 		write(fuse.Centre().X, fuse.Max.Y+1.5, m.sayf("%s A", m.style.Number(float64(l.Fuse), 1)), drawing.Centre, 20)
-		write((from+strip.Min.X)/2+2, mid+1.5, m.sayf("%s, 2 x %s mm²", m.length(roundUp(l.Feeds[0])), m.style.Number(l.Wire.SquareMM, 2)), drawing.Centre, strip.Min.X-from-6)
+		length, size := m.length(roundUp(l.Feeds[0])), m.style.Number(l.Wire.SquareMM, 2)
+		if x, room := (from+strip.Min.X)/2+3, strip.Min.X-from-6; l.Dimmer == nil {
+			write(x, mid+1.5, m.sayf("%s, 2 x %s mm²", length, size), drawing.Centre, room)
+		} else { // less room
+			write(x, mid+1.5, length, drawing.Centre, room)
+			write(x, mid-drawing.Small-1.2, m.sayf("2 x %s mm²", size), drawing.Centre, room)
+		}
 	}
 	if d := l.Dimmer; d != nil {
 		write(dimmer.Centre().X, dimmer.Min.Y-drawing.Small-1.5, d.Device, drawing.Centre, 44)

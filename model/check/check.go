@@ -49,7 +49,7 @@ var All = []Rule{
 	kneeSpace, elbowRule, surfaceHeight, buildUp, legWidth, chairRoom, headRoom, reachRule, screenRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
 	goesInRule, wayInRule, liftingRule,
 	woodEdges, steelEdges, naturalEdge, offerRule, massRule,
-	cableWay, cableApart, cableFill, cableLength, cableKnees, lightDrop, lightSupply, grooveScrews, grooveStrength,
+	cableWay, cableApart, cableFill, cableLength, cableKnees, lightDrop, lightSupply, grooveScrews, grooveStrength, toolAccess,
 	sagRule, bendingRule, pressureRule, wobbleRule, liftRule,
 }
 
