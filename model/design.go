@@ -19,14 +19,15 @@ type Piece interface {
 // Design is a desk in a room: the parts in the order in which they were added,
 // spaces to keep free, and what went wrong on the way.
 type Design struct {
-	Title string
-	Room  *Room
-	Parts []*Part
-	Zones []Zone
-	Seats []Seat
-	bad   []find.Finding
-	gone  map[string]string // parts that were left out, and the line to blame
-	done  bool
+	Title  string
+	Room   *Room
+	Parts  []*Part
+	Zones  []Zone
+	Seats  []Seat
+	Joints []Joint
+	bad    []find.Finding
+	gone   map[string]string // parts that were left out, and the line to blame
+	done   bool
 
 	climate Climate
 	holds   map[string]Hold // what stands still in each slab

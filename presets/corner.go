@@ -15,6 +15,7 @@ type cornerParams struct {
 	SideGap   unit.Length `is:"4" min:"0" max:"30" help:"to the walls at the ends"`
 	BackGap   unit.Length `is:"8" min:"0" max:"30" help:"to the walls behind"`
 	JointGap  unit.Length `is:"2" min:"0" max:"10" help:"between the two worktops"`
+	Joint     string      `is:"open" of:"open dowels plates glued" help:"how the two worktops are joined"`
 	Section   string      `is:"L60x60x6" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle on the walls"`
 	WallLeg   string      `is:"down" of:"down up" help:"upright leg of the angles: below the slab, or above, behind its edge"`
 	LegGap    unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
@@ -48,6 +49,7 @@ func corner(s model.Site, p cornerParams) *model.Design {
 		Between(front, d.EdgeOf("back worktop", "front").Gap(p.JointGap)).Against(left).Gaps(sideGap, backGap).
 		Depth(p.SideDepth).Front(model.NaturalOf(s.Offers.OfferOf(stock.Oak.Name, 1), 9)).
 		SurfaceAt(p.Surface).Eased(2))
+	d.Join("side worktop", "back worktop", model.JointKind(p.Joint))
 
 	steel.carry(d, "back worktop", back, left, right)
 	steel.named("side").carry(d, "side worktop", left, front)

@@ -14,6 +14,7 @@ type studioParams struct {
 	SideGap       unit.Length `is:"5" min:"0" max:"30" help:"worktop to the side walls"`
 	BackGap       unit.Length `is:"6" min:"0" max:"30" help:"worktop and infill to the walls behind"`
 	JointGap      unit.Length `is:"2" min:"0" max:"10" help:"worktop to infill"`
+	Joint         string      `is:"open" of:"open dowels plates glued" help:"how infill and worktop are joined"`
 	Section       string      `is:"L50x50x6" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle on the walls"`
 	WallLeg       string      `is:"down" of:"down up" help:"upright leg of the angles: below the slab, or above, behind its edge"`
 	LegGap        unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
@@ -63,6 +64,7 @@ func studio(s model.Site, p studioParams) *model.Design {
 	d.Add("infill", model.Slab(stock.Ash, p.Thickness).
 		Between(nicheLeft, nicheRight).Against(nicheBack).Gaps(sideGap, backGap).
 		Meeting("worktop", p.JointGap).SurfaceAt(p.Surface).Eased(2))
+	d.Join("infill", "worktop", model.JointKind(p.Joint))
 
 	steel.carry(d, "worktop", backLeft, backRight, left, right)
 	steel.carry(d, "infill", nicheBack, nicheLeft, nicheRight)

@@ -29,6 +29,13 @@ func (m *maker) planNotes(f *flow, tops []*model.Part) {
 		}
 		f.text(fmt.Sprintf("plan-finding-%d", i+1), fmt.Sprintf("%d  %s: %s", i+1, m.pass(string(x[0].Status)), m.found(x[0].Title)), lines...)
 	}
+	var joints []string
+	for _, j := range m.b.Design.Joints {
+		joints = append(joints, m.jointText(j))
+	}
+	if len(joints) > 0 {
+		f.text("plan-joints", "", joints...)
+	}
 	key, h := m.hatchKey("plan-hatches", f.corner(), f.room.Width(), m.b.Room.Walls)
 	f.put("plan-key", "", []drawing.Item{key}, h+0.5)
 	f.text("plan-notes", "", m.say("Dashed: below the worktop. Double-dotted: above it, or there already. Numbers in rings: parts list."))

@@ -89,6 +89,11 @@ func (w *workpiece) makeNotes() []string {
 		w.sayf("Order size L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.", up(l), up(across), w.length(w.slab.Thickness)),
 		w.sayf("A: reference edge, planed first. B: its left end, corner %s. x from B along A, y square from A.", w.cornerB()))
 	out = append(out, w.gapNotes()...)
+	for _, j := range w.b.Design.Joints {
+		if j.Kind != model.OpenJoint && (j.Slab == w.part.ID || j.To == w.part.ID) {
+			out = append(out, w.jointText(j))
+		}
+	}
 	if len(w.corners) == 4 {
 		out = append(out, w.say("Measure both diagonals before the cut."))
 	}

@@ -30,7 +30,7 @@ func (s Site) eachSlab(keys []string, judge func(*model.Part, hold.Slab) []find.
 		}
 		for _, f := range judge(s.Design.Part(b.Part), b) {
 			f.Parts = []string{b.Part}
-			f.Assumed = slices.Concat([]find.Assumption{mesh(b)}, f.Assumed, loadsAssumed(st, b, keys))
+			f.Assumed = slices.Concat([]find.Assumption{mesh(b)}, b.JointAssumed(), f.Assumed, loadsAssumed(st, b, keys))
 			out = append(out, f)
 		}
 	}
@@ -99,6 +99,8 @@ func (s Site) remedies(p *model.Part, ok func(hold.Slab) bool, says func(hold.Sl
 		switch {
 		case r.Thick > 0:
 			out = append(out, s.set(hint("make %s %.0f mm thick: %s", p.ID, float64(r.Thick), then), "thickness", p.Slab.Thickness, r.Thick))
+		case r.Joint != "":
+			out = append(out, hint("join it with its neighbour by %s: %s (set joint to %s)", joints[r.Joint], then, r.Joint))
 		case r.Section != "":
 			out = append(out, hint("take %s for its angles: %s", r.Section, then))
 		default:
@@ -106,10 +108,13 @@ func (s Site) remedies(p *model.Part, ok func(hold.Slab) bool, says func(hold.Sl
 		}
 	}
 	if out == nil {
-		out = []find.Fix{hint("a slab up to 40 mm thicker, larger angles or one table leg do not do it: carry it along one more edge, or make it shorter")}
+		out = []find.Fix{hint("a slab up to 40 mm thicker, a tighter joint, larger angles or one table leg do not do it: carry it along one more edge, or make it shorter")}
 	}
 	return out
 }
+
+// joints are the kinds of joints in words.
+var joints = map[model.JointKind]string{model.DowelJoint: "dowels", model.PlateJoint: "steel plates from below", model.GluedJoint: "gluing both into one"}
 
 // mesh tells how well the numbers are known.
 func mesh(b hold.Slab) find.Assumption {

@@ -46,6 +46,14 @@ var jointRule = Rule{
 			m := s.movement(p)
 			for _, t := range m.Edges {
 				if t.Bound == model.ToPart {
+					j, _ := s.Design.JointOf(p.ID, t.To)
+					switch j.Kind {
+					case model.GluedJoint:
+						out = append(out, s.glued(p, t, m, j))
+						continue
+					case model.DowelJoint, model.PlateJoint:
+						out = append(out, s.slides(p, m, j)...)
+					}
 					out = append(out, s.joint(p, t, m))
 				}
 			}
@@ -76,6 +84,45 @@ func (s Site) joint(p *model.Part, t model.EdgeTravel, m model.Movement) find.Fi
 			f.Fix = append(f.Fix, s.set(hint("make the joint %.1f mm wide", float64(open)), "joint_gap", t.Gap, open))
 		}
 		f.Fix = append(f.Fix, hint("or fit the slabs when their wood is damper: they swell less then"))
+	}
+	return f
+}
+
+// along is how far a slab goes across its grain over the year, from its dry to
+// its damp season.
+func along(m model.Movement) unit.Length { return m.Width(m.Damp) - m.Width(m.Dry) }
+
+// slides tells of dowels and plates across which one slab goes along the other.
+func (s Site) slides(p *model.Part, m model.Movement, j model.Joint) []find.Finding {
+	if !s.Design.Crossed(j) {
+		return nil
+	}
+	goes := along(m)
+	return []find.Finding{{
+		Status: find.Warn, Title: "A joint lets crossed grain slide", Parts: []string{j.Slab, j.To}, At: at(j.Ends[0].Lerp(j.Ends[1], 0.5).Up(p.Slab.Top)),
+		Why:     fmt.Sprintf("The grain of %s runs across that of %s: over the year it goes %.1f mm along the joint, and %d %s tie both.", j.Slab, j.To, float64(goes), len(j.Places), j.Kind),
+		Fix:     []find.Fix{hint("glue or screw only the middle one fast, and give the others of %s slots of %.0f mm along the joint", j.Slab, float64(up(goes)))},
+		Assumed: m.Assumed,
+	}}
+}
+
+// glued judges slabs that are glued into one.
+func (s Site) glued(p *model.Part, t model.EdgeTravel, m model.Movement, j model.Joint) find.Finding {
+	f := find.Finding{Title: "Glued slabs move as one", Parts: []string{p.ID, t.To}, At: at(p.Slab.Pose.Plan(t.Start.Lerp(t.End, 0.5)).Up(p.Slab.Top)), Assumed: m.Assumed}
+	switch {
+	case t.Crossed:
+		f.Status = find.Fail
+		f.Why = fmt.Sprintf("The grain of %s runs across that of %s: one goes %.1f mm along the other over the year, and a glued joint tears or the wood does.", p.ID, t.To, float64(along(m)))
+		f.Fix = []find.Fix{hint("join them by dowels that are glued into one of them only (set joint to dowels)")}
+	case t.Gap > 0.05:
+		f.Status = find.Fail
+		f.Measured, f.Required = mm(t.Gap), limit(find.AtMost, 0.0)
+		f.Why = fmt.Sprintf("The joint between %s and %s is drawn %.1f mm open: glue fills no gap.", p.ID, t.To, float64(t.Gap))
+		f.Fix = []find.Fix{s.set(hint("draw both edges together"), "joint_gap", t.Gap, 0)}
+	default:
+		f.Status = find.Warn
+		f.Why = fmt.Sprintf("%s and %s move as one across both widths; slots and gaps here are worked out for each by itself.", capital(p.ID), t.To)
+		f.Fix = []find.Fix{hint("hold only one of them by round holes, and give the screws of the other slots %.0f mm longer", float64(up(m.Width(m.Damp)-m.Width(m.Dry))))}
 	}
 	return f
 }

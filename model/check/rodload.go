@@ -124,7 +124,13 @@ func (s Site) droop(slab hold.Slab, st *hold.Statics) find.Finding {
 			continue
 		}
 		held := p.Rod.Dia // behind the face of the wall
-		if d := rod.Droop(p.Rod.Dia, max(0, r.Force), r.FromHeel+held, depth+p.Rod.Gap+held); of == nil || d > worst {
+		var d unit.Length
+		for _, l := range r.Line {
+			for _, x := range l.Points { // a bore turns the rod as well as it presses
+				d += rod.Droop(p.Rod.Dia, x.Force, x.FromHeel+held, depth+p.Rod.Gap+held)
+			}
+		}
+		if of == nil || d > worst {
 			worst, tip, of = d, depth+p.Rod.Gap, p
 		}
 	}

@@ -60,10 +60,17 @@ func (x Bore) into(faces []Face) ([]Face, unit.Volume, error) {
 		mouth = append(mouth, x.At.Add(u.Mul(float64(p.X))).Add(v.Mul(float64(p.Y))))
 	}
 	entry := -1
+	var level []int // faces in the plane of the mouth
 	for i, f := range faces {
-		if f.Normal.Dot(dir) < -1+1e-9 && math.Abs(f.Loops[0][0].Sub(x.At).Dot(dir)) < 2e-3 && x.inside(f, u, v) {
-			entry = i
+		if f.Normal.Dot(dir) < -1+1e-9 && math.Abs(f.Loops[0][0].Sub(x.At).Dot(dir)) < flush {
+			level = append(level, i)
+			if x.inside(f, u, v) {
+				entry = i
+			}
 		}
+	}
+	if entry < 0 {
+		faces, entry = x.acrossSeam(faces, level, u, v)
 	}
 	if entry < 0 {
 		return nil, 0, fmt.Errorf("its mouth Ø%.4g at (%.1f, %.1f, %.1f) does not lie within one flat face", float64(x.Dia), float64(x.At.X), float64(x.At.Y), float64(x.At.Z))
@@ -72,7 +79,7 @@ func (x Bore) into(faces []Face) ([]Face, unit.Volume, error) {
 	for i, p := range mouth {
 		foot[i] = p.Add(dir.Mul(float64(x.Depth)))
 	}
-	if hit := x.meets(faces, entry, append(append([]Vec3(nil), mouth...), foot...)); hit != "" {
+	if hit := x.meets(faces, entry, u, v, append(append([]Vec3(nil), mouth...), foot...)); hit != "" {
 		return nil, 0, fmt.Errorf("it meets %s on its way", hit)
 	}
 	out := append([]Face(nil), faces...)
@@ -92,6 +99,52 @@ func (x Bore) into(faces []Face) ([]Face, unit.Volume, error) {
 	out = append(out, Face{Loops: [][]Vec3{floor}, Normal: dir.Mul(-1), Surface: x.Name + " floor"})
 	area := Circle(V(0, 0), x.Dia/2, x.Chord).Area()
 	return out, unit.Volume(float64(area) * float64(x.Depth)), nil
+}
+
+// acrossSeam looks for two faces in one plane that share a side, such as the halves
+// of an end beside a natural edge, which the grid leaves a hair out of plane. It
+// makes one face of them if the mouth lies within; -1 if it does not.
+func (x Bore) acrossSeam(faces []Face, level []int, u, v Vec3) ([]Face, int) {
+	for _, i := range level {
+		for _, j := range level {
+			f, g := faces[i], faces[j]
+			loop := sewn(f.Loops[0], g.Loops[0])
+			if i >= j || f.Surface != g.Surface || loop == nil {
+				continue
+			}
+			one := f
+			one.Loops = append(append([][]Vec3{loop}, f.Loops[1:]...), g.Loops[1:]...)
+			if !x.inside(one, u, v) {
+				continue
+			}
+			out := append([]Face(nil), faces...)
+			out[i] = one
+			return append(out[:j], out[j+1:]...), i
+		}
+	}
+	return faces, -1
+}
+
+// sewn is the outline of two loops along the one side that they share; nil if they
+// share none.
+func sewn(a, b []Vec3) []Vec3 {
+	for i := range a {
+		p, q := a[i], a[(i+1)%len(a)]
+		for k := range b {
+			if b[k] != q || b[(k+1)%len(b)] != p {
+				continue
+			}
+			var out []Vec3
+			for n := range a {
+				out = append(out, a[(i+1+n)%len(a)])
+			}
+			for n := 2; n < len(b); n++ {
+				out = append(out, b[(k+n)%len(b)])
+			}
+			return out
+		}
+	}
+	return nil
 }
 
 // inside tells whether the mouth keeps clear of the face's outlines.
@@ -115,20 +168,32 @@ func (x Bore) inside(f Face, u, v Vec3) bool {
 	return region.DistanceTo(V(0, 0)) <= -x.Dia/2-0.01
 }
 
-// meets names the first face in whose box the bore lies, besides its own.
-func (x Bore) meets(faces []Face, entry int, pts []Vec3) string {
-	box := boxOf(pts)
+// meets names the first face in whose box the bore lies, besides its own. Boxes
+// stand square to the bore.
+func (x Bore) meets(faces []Face, entry int, u, v Vec3, pts []Vec3) string {
+	dir := x.Dir.Unit()
+	turned := func(list []Vec3) []Vec3 {
+		out := make([]Vec3, len(list))
+		for i, p := range list {
+			out[i] = Vec3{unit.Length(p.Dot(u)), unit.Length(p.Dot(v)), unit.Length(p.Dot(dir))}
+		}
+		return out
+	}
+	box := boxOf(turned(pts))
 	for i, f := range faces {
 		if i == entry {
 			continue
 		}
-		b := boxOf(f.Loops[0])
-		if b.Min.X < box.Max.X && b.Max.X > box.Min.X && b.Min.Y < box.Max.Y && b.Max.Y > box.Min.Y && b.Min.Z < box.Max.Z && b.Max.Z > box.Min.Z {
+		b := boxOf(turned(f.Loops[0]))
+		if b.Min.X < box.Max.X && b.Max.X > box.Min.X && b.Min.Y < box.Max.Y && b.Max.Y > box.Min.Y && b.Min.Z < box.Max.Z && b.Max.Z > box.Min.Z+flush {
 			return f.Surface
 		}
 	}
 	return ""
 }
+
+// flush is how far faces that lie in one plane may differ on the grid, mm.
+const flush = 2e-3
 
 func boxOf(pts []Vec3) Box {
 	b := Box{pts[0], pts[0]}

@@ -73,7 +73,9 @@ func (b *bench) kilos() float64 {
 func (b *bench) loadsOf(s *plate.Solver, r recipe, person geom.Vec) plate.Case {
 	c := plate.Case{Weight: r.weight}
 	if r.spread > 0 {
-		c.Loads = append(c.Loads, s.Spread(0, r.spread*b.kilos()*plate.Gravity*1e-6))
+		for n := range b.assembly.Plates {
+			c.Loads = append(c.Loads, s.Spread(n, r.spread*b.kilos()*plate.Gravity*1e-6))
+		}
 	}
 	if r.things > 0 {
 		for _, t := range b.loads.Things {
@@ -115,7 +117,10 @@ func foot(at geom.Vec, side unit.Length) geom.Region {
 
 // total is the sum of all loads, N.
 func total(s *plate.Solver, c plate.Case) float64 {
-	sum := c.Weight * float64(s.Mass(0)) * plate.Gravity
+	sum := 0.0
+	for n := range s.Plates() {
+		sum += c.Weight * float64(s.Mass(n)) * plate.Gravity
+	}
 	for _, l := range c.Loads {
 		sum += l.Force
 	}
@@ -139,6 +144,10 @@ func (b *bench) read(s *plate.Solver, c plate.Case, r recipe, res *plate.Result)
 	out.Across.At, out.Across.Value = pose.Plan(across.at), across.value
 	for _, sup := range b.supports {
 		run, press := readRun(sup, res)
+		if sup.beside {
+			out.Beside = append(out.Beside, run)
+			continue
+		}
 		if sup.part != nil && sup.part.Angle != nil {
 			run.BarSag, run.TipSag = sags(sup.part.Angle, b.variant.sectionOf(sup.part.Angle), run)
 			out.Steel = max(out.Steel, run.BarSag)
@@ -189,6 +198,9 @@ func readRun(sup support, res *plate.Result) (Run, spot) {
 		for _, p := range st.points {
 			f := res.Force(p.link)
 			l.Force += f
+			if sup.part != nil && sup.part.Rod != nil {
+				l.Points = append(l.Points, PointLoad{p.fromHeel, f})
+			}
 			turn += f * float64(p.fromHeel)
 			if v := f / float64(p.area); v > press.value {
 				press = spot{p.at, v}

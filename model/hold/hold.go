@@ -7,7 +7,9 @@
 // leg, and lifts elsewhere; screws as drawn hold it down. What carries is found
 // for every load case (package calc/plate). Seat legs bend with the slab; how far
 // an angle sinks as a bar between its anchors, and how far these give way, is
-// worked out from what it carries and added to the slab's deflection. A joint between two slabs passes nothing on.
+// worked out from what it carries and added to the slab's deflection. A slab that is
+// joined to another stands beside it in the same assembly, on its own carriers; an
+// open joint passes nothing on.
 package hold
 
 import (
@@ -72,13 +74,17 @@ const (
 )
 
 // sizeFor is the side of the cells that gives so many unknowns.
-func sizeFor(p plate.Plate, unknowns float64) unit.Length {
-	return unit.Length(math.Sqrt(float64(p.Outline.Area()) * 3 / unknowns))
+func sizeFor(plates []plate.Plate, unknowns float64) unit.Length {
+	var area unit.Area
+	for _, p := range plates {
+		area += p.Outline.Area()
+	}
+	return unit.Length(math.Sqrt(float64(area) * 3 / unknowns))
 }
 
 // slab solves everything for one slab.
 func (b *bench) slab() Slab {
-	out := Slab{Part: b.part.ID, Class: b.variant.class, Thick: b.part.Slab.Thickness, Creep: b.creep, Walked: b.walked}
+	out := Slab{Part: b.part.ID, Class: b.variant.class, Thick: b.part.Slab.Thickness, Creep: b.creep, Walked: b.walked, Joints: b.variant.joints(b.design, b.part.ID)}
 	if len(b.part.Bodies) == 0 {
 		out.Trouble = "it could not be built"
 		return out
@@ -109,7 +115,7 @@ func (b *bench) mesh(unknowns float64, before *plate.Result) (mesh, error) {
 			a.Links[i].Starts = before.Carries(i)
 		}
 	}
-	s, err := plate.New(a, sizeFor(a.Plates[0], unknowns))
+	s, err := plate.New(a, sizeFor(a.Plates, unknowns))
 	var dead *plate.Result
 	if err == nil {
 		dead, err = s.Solve(plate.Case{Weight: 1}, nil)
@@ -253,7 +259,7 @@ func (b *bench) orders(f found) []order {
 	design("stress across the grain", f.across)
 	design("bearing pressure", f.press)
 	for i, sup := range b.supports {
-		if sup.part != nil {
+		if sup.part != nil && !sup.beside {
 			design(sup.part.ID, f.carriers[i])
 		}
 	}

@@ -1,6 +1,8 @@
 package hold
 
 import (
+	"slices"
+
 	"slabwright/model"
 	"slabwright/model/geom"
 	"slabwright/model/stock"
@@ -9,10 +11,11 @@ import (
 
 // Remedy is one change to a slab with which it holds, found by computing it.
 type Remedy struct {
-	Thick   unit.Length // of the slab, 0: as drawn
-	Section string      // of all its angles, "": as drawn
-	Prop    *geom.Vec   // one more firm support, from the left end and the back edge; nil: none
-	With    Slab        // the slab with that change
+	Thick   unit.Length     // of the slab, 0: as drawn
+	Section string          // of all its angles, "": as drawn
+	Joint   model.JointKind // of all its joints, "": as drawn
+	Prop    *geom.Vec       // one more firm support, from the left end and the back edge; nil: none
+	With    Slab            // the slab with that change
 }
 
 // A slab is made thicker by steps.
@@ -22,7 +25,7 @@ const (
 )
 
 // Remedies looks for the least changes with which a slab satisfies ok: a
-// thicker slab, larger angles, a prop under the place where it sinks most. It
+// thicker slab, a tighter joint with its neighbour, larger angles, a prop under the place where it sinks most. It
 // computes them on a coarse mesh.
 func Remedies(d *model.Design, j model.Job, part string, ok func(Slab) bool) []Remedy {
 	p := d.Part(part)
@@ -33,6 +36,12 @@ func Remedies(d *model.Design, j model.Job, part string, ok func(Slab) bool) []R
 	var out []Remedy
 	if more, s, found := leastThicker(try); found {
 		out = append(out, Remedy{Thick: p.Slab.Thickness + more, With: s})
+	}
+	for _, kind := range tighter(d, part) {
+		if s, good := try(change{joint: kind}); good {
+			out = append(out, Remedy{Joint: kind, With: s})
+			break
+		}
 	}
 	for _, section := range largerAngles(d, part) {
 		if s, good := try(change{section: section.Name}); good {
@@ -86,8 +95,26 @@ func largerAngles(d *model.Design, part string) []stock.AngleSection {
 	return out
 }
 
+// tighter are the kinds of joints above the loosest of a slab; none for a slab
+// that meets no other. Slabs whose grain crosses are not glued.
+func tighter(d *model.Design, part string) []model.JointKind {
+	var out []model.JointKind
+	for _, j := range d.Joints {
+		if j.Slab != part && j.To != part {
+			continue
+		}
+		k := slices.Index(model.JointKinds, j.Kind)
+		out = slices.Clone(model.JointKinds[k+1:])
+		if d.Crossed(j) {
+			out = slices.DeleteFunc(out, func(k model.JointKind) bool { return k == model.GluedJoint })
+		}
+	}
+	return out
+}
+
 // change is one way to change a slab.
 type change struct {
+	joint   model.JointKind
 	thicker unit.Length
 	section string
 	propped bool
@@ -104,7 +131,7 @@ func tried(d *model.Design, j model.Job, part string, c change) Slab {
 	}
 	return d.Once(key{keyOf(j, loads), part, c}, func() any {
 		b := newBench(d, d.Part(part), loads, creep(j, loads))
-		b.quick, b.variant.thicker = true, c.thicker
+		b.quick, b.variant.thicker, b.variant.joint = true, c.thicker, c.joint
 		if s, err := stock.Angle(c.section); err == nil {
 			b.variant.section = &s
 		}

@@ -26,17 +26,18 @@ type Slab struct {
 	TipsAt    geom.Vec
 	Walked    bool // somebody may stand on it
 	Cases     []Case
-	Creep     float64     // k_def
-	Years     unit.Length // deflection after years where the daily case sinks most
-	Span      unit.Length // through the place of the largest deflection
-	First     float64     // Hz, lowest natural frequency with what lies there most of the time
-	Unknowns  int         // of the finest mesh
-	Moved     float64     // share by which the largest deflection moved from the mesh before
-	MovedTop  float64     // the same for the largest stress along the grain; of more than a hundredth Along holds an upper bound
-	MovedOver float64     // the same across the grain
-	Places    int         // places at which the person was put
-	Contours  []Contour   // of the case in which a person stands worst; of a shelf, of what lies on it
-	Standing  geom.Vec    // where the person stands worst, in the room
+	Creep     float64       // k_def
+	Years     unit.Length   // deflection after years where the daily case sinks most
+	Span      unit.Length   // through the place of the largest deflection
+	First     float64       // Hz, lowest natural frequency with what lies there most of the time
+	Unknowns  int           // of the finest mesh
+	Moved     float64       // share by which the largest deflection moved from the mesh before
+	MovedTop  float64       // the same for the largest stress along the grain; of more than a hundredth Along holds an upper bound
+	MovedOver float64       // the same across the grain
+	Places    int           // places at which the person was put
+	Contours  []Contour     // of the case in which a person stands worst; of a shelf, of what lies on it
+	Joints    []model.Joint // with other slabs, as they were looked at
+	Standing  geom.Vec      // where the person stands worst, in the room
 
 	found     found    // of the sweep
 	lowestOwn geom.Vec // where it sinks most, in the slab's own axes
@@ -79,6 +80,7 @@ type Case struct {
 	Across   Peak        // bending stress across the grain
 	Pressure Peak        // of the wood on a bearing
 	Runs     []Run
+	Beside   []Run // of the carriers of slabs that are joined to this one
 }
 
 // Sinks is how far the slab sinks at most: as a plate on its seat legs, and with
@@ -113,6 +115,13 @@ type LineLoad struct {
 	Width    unit.Length
 	Force    float64     // N
 	FromHeel unit.Length // of the force
+	Points   []PointLoad // of a rod: what each point of its bore presses
+}
+
+// PointLoad is a force at a distance from the heel, or from the wall.
+type PointLoad struct {
+	FromHeel unit.Length
+	Force    float64 // N, below 0 where it lifts
 }
 
 // PerMM is the line load, N/mm.

@@ -67,6 +67,7 @@ type support struct {
 	part     *model.Part
 	stations []station
 	screws   []screw
+	beside   bool // carries a slab that is joined to the one looked at
 }
 
 // station is a strip of a leg across its width, or of a rod along it: the links
@@ -94,26 +95,33 @@ type screw struct {
 // stationStep is the distance of the stations along a carrier.
 const stationStep unit.Length = 40
 
-// build puts a slab on its carriers.
+// build puts a slab on its carriers, and the slabs that are joined to it on
+// theirs.
 func build(d *model.Design, p *model.Part, v variant) (plate.Assembly, []support) {
 	a := plate.Assembly{Plates: []plate.Plate{plateOf(p, v.class, v.thicker)}}
+	out := carry(&a, d, 0, p, v)
+	if v.prop != nil {
+		out = append(out, onProp(&a, 0, *v.prop, 60))
+	}
+	return a, append(out, neighbours(&a, d, p, v)...)
+}
+
+// carry puts the n-th plate of an assembly, that of a slab, on its carriers.
+func carry(a *plate.Assembly, d *model.Design, n int, p *model.Part, v variant) []support {
 	var out []support
 	for _, c := range d.Parts {
 		switch {
 		case c.Angle != nil && c.Angle.Under == p.ID:
-			out = append(out, onAngle(&a, p, c, v))
+			out = append(out, onAngle(a, n, p, c, v))
 		case c.Post != nil && c.Post.Under == p.ID:
-			s := onProp(&a, p.Slab.Pose.Unplan(c.Post.Middle), c.Post.Dia)
+			s := onProp(a, n, p.Slab.Pose.Unplan(c.Post.Middle), c.Post.Dia)
 			s.part = c
 			out = append(out, s)
 		case c.Rod != nil && c.Rod.Shelf == p.ID:
-			out = append(out, onRod(&a, p, c))
+			out = append(out, onRod(a, n, p, c))
 		}
 	}
-	if v.prop != nil {
-		out = append(out, onProp(&a, *v.prop, 60))
-	}
-	return a, out
+	return out
 }
 
 // yielding is how much a square millimetre of wood yields under a bearing: half
@@ -123,8 +131,8 @@ func yielding(p plate.Plate) float64 { return p.Wood.Over / (float64(p.Thick) / 
 // onAngle puts the slab on the seat leg of an angle: at every station a strip of
 // the leg that bends as a cantilever from the face of the wall leg, touched at
 // its toe and at two and one third of the way to it. Screws as drawn pull.
-func onAngle(a *plate.Assembly, slab, c *model.Part, v variant) support {
-	an, wood := c.Angle, a.Plates[0]
+func onAngle(a *plate.Assembly, n int, slab, c *model.Part, v variant) support {
+	an, wood := c.Angle, a.Plates[n]
 	s := support{part: c}
 	section := v.sectionOf(an)
 	root, toe := section.Thickness, section.Leg
@@ -132,10 +140,10 @@ func onAngle(a *plate.Assembly, slab, c *model.Part, v variant) support {
 		toe -= section.Toe
 	}
 	beyond := spread(slab, an, (toe-root)/3)
-	n := max(2, int(math.Ceil(float64(an.Length/stationStep))))
-	for i := range n + 1 {
-		st := station{along: an.Length * unit.Length(i) / unit.Length(n), width: an.Length / unit.Length(n)}
-		if i == 0 || i == n {
+	steps := max(2, int(math.Ceil(float64(an.Length/stationStep))))
+	for i := range steps + 1 {
+		st := station{along: an.Length * unit.Length(i) / unit.Length(steps), width: an.Length / unit.Length(steps)}
+		if i == 0 || i == steps {
 			st.width /= 2
 		}
 		var arms []float64
@@ -149,7 +157,7 @@ func onAngle(a *plate.Assembly, slab, c *model.Part, v variant) support {
 			st.points = append(st.points, bearing{link: len(a.Links), fromHeel: root + arm, area: area + unit.Area(st.width*beyond), at: at})
 			arms = append(arms, float64(arm))
 			a.Links = append(a.Links, plate.Link{
-				On: plate.Spot{At: at}, Ground: plate.Ground{Body: len(a.Bodies) + 1, Point: len(arms) - 1},
+				On: plate.Spot{Plate: n, At: at}, Ground: plate.Ground{Body: len(a.Bodies) + 1, Point: len(arms) - 1},
 				Stiffness: yielding(wood) * float64(area), Starts: k == 3,
 			})
 		}
@@ -162,7 +170,7 @@ func onAngle(a *plate.Assembly, slab, c *model.Part, v variant) support {
 	}
 	for _, h := range an.Holes {
 		if h.Leg == model.SeatLeg {
-			s.screws = append(s.screws, onScrew(a, slab, an, section, h))
+			s.screws = append(s.screws, onScrew(a, n, slab, an, section, h))
 		}
 	}
 	return s
@@ -186,7 +194,7 @@ const screwPerMM2 = 25
 
 // onScrew lets a screw hold the slab down on the leg. The leg bends with it over
 // a width of twice the lever.
-func onScrew(a *plate.Assembly, slab *model.Part, an *model.AnglePart, section stock.AngleSection, h model.SteelHole) screw {
+func onScrew(a *plate.Assembly, n int, slab *model.Part, an *model.AnglePart, section stock.AngleSection, h model.SteelHole) screw {
 	at := slab.Slab.Pose.Unplan(an.Pose().Plan(geom.V(h.X, -h.FromHeel)))
 	into := unit.Length(20)
 	dia := h.Dia
@@ -200,7 +208,7 @@ func onScrew(a *plate.Assembly, slab *model.Part, an *model.AnglePart, section s
 	leg := steelModulus * 2 * arm * math.Pow(float64(section.Thickness), 3) / 12 * 3 / (arm * arm * arm)
 	thread := screwPerMM2 * float64(dia) * float64(into)
 	out := screw{hole: h, link: len(a.Links), at: at}
-	a.Links = append(a.Links, plate.Link{On: plate.Spot{At: at}, Stiffness: 1 / (1/leg + 1/thread), Acts: plate.Pull})
+	a.Links = append(a.Links, plate.Link{On: plate.Spot{Plate: n, At: at}, Stiffness: 1 / (1/leg + 1/thread), Acts: plate.Pull})
 	return out
 }
 
@@ -251,8 +259,8 @@ func inverse(a [][]float64) [][]float64 {
 // onRod hangs the shelf on a rod that is held in the wall from its diameter
 // behind the wall's face on (choice: the mouth of the hole crumbles). The bore
 // holds the rod either way at its mouth, its middle and its end.
-func onRod(a *plate.Assembly, shelf, c *model.Part) support {
-	r, wood := c.Rod, a.Plates[0]
+func onRod(a *plate.Assembly, n int, shelf, c *model.Part) support {
+	r, wood := c.Rod, a.Plates[n]
 	var bore model.Feature
 	for _, f := range shelf.Slab.Features {
 		if f.Kind == model.Bore && f.For == c.ID {
@@ -276,7 +284,7 @@ func onRod(a *plate.Assembly, shelf, c *model.Part) support {
 		arms = append(arms, float64(r.Dia+r.Gap+deep))
 		st.points = append(st.points, bearing{link: len(a.Links), fromHeel: r.Gap + deep, area: unit.Area(share * float64(r.Dia)), at: at})
 		a.Links = append(a.Links, plate.Link{
-			On: plate.Spot{At: at}, Ground: plate.Ground{Body: len(a.Bodies) + 1, Point: len(arms) - 1},
+			On: plate.Spot{Plate: n, At: at}, Ground: plate.Ground{Body: len(a.Bodies) + 1, Point: len(arms) - 1},
 			Stiffness: yielding(wood) * share * float64(r.Dia), Acts: plate.Both,
 		})
 	}
@@ -287,14 +295,14 @@ func onRod(a *plate.Assembly, shelf, c *model.Part) support {
 }
 
 // onProp stands the slab on the firm top of a prop, a square as wide as it.
-func onProp(a *plate.Assembly, at geom.Vec, wide unit.Length) support {
+func onProp(a *plate.Assembly, n int, at geom.Vec, wide unit.Length) support {
 	st := station{width: wide}
 	area := unit.Area(wide * wide / 4)
 	for _, x := range []unit.Length{-wide / 4, wide / 4} {
 		for _, y := range []unit.Length{-wide / 4, wide / 4} {
 			spot := at.Add(geom.V(x, y))
 			st.points = append(st.points, bearing{link: len(a.Links), area: area, at: spot})
-			a.Links = append(a.Links, plate.Link{On: plate.Spot{At: spot}, Stiffness: yielding(a.Plates[0]) * float64(area), Starts: true})
+			a.Links = append(a.Links, plate.Link{On: plate.Spot{Plate: n, At: spot}, Stiffness: yielding(a.Plates[n]) * float64(area), Starts: true})
 		}
 	}
 	return support{stations: []station{st}}
@@ -307,6 +315,7 @@ type variant struct {
 	thicker unit.Length
 	section *stock.AngleSection // instead of those drawn
 	prop    *geom.Vec           // one more support, in the slab's axes
+	joint   model.JointKind     // instead of that of its joints; "": as drawn
 }
 
 func (v variant) sectionOf(a *model.AnglePart) stock.AngleSection {

@@ -11,6 +11,9 @@ import (
 func (b *bench) bearings() []geom.Vec {
 	var out []geom.Vec
 	for _, s := range b.supports {
+		if s.beside {
+			continue
+		}
 		for _, st := range s.stations {
 			for _, p := range st.points {
 				out = append(out, p.at)

@@ -102,6 +102,9 @@ func (f *found) look(b *bench, at geom.Vec, res *plate.Result) {
 	f.across.see(at, across.value)
 	var most float64
 	for i, sup := range b.supports {
+		if sup.beside {
+			continue
+		}
 		run, press := readRun(sup, res)
 		most = max(most, press.value)
 		f.carriers[i].see(at, run.within(window))

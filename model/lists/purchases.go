@@ -36,7 +36,23 @@ func Purchases(d *model.Design) []Purchase {
 	for _, f := range cut.Fixings(d) {
 		b.add(Purchase{What: f.What, Size: f.Size, Count: f.Count, For: f.For, Mind: f.Mind, InMM: true})
 	}
+	for _, j := range d.Joints {
+		b.joint(j)
+	}
 	return b.list
+}
+
+// joint adds what a joint takes.
+func (b *basket) joint(j model.Joint) {
+	names := []string{j.Slab, j.To}
+	switch j.Kind {
+	case model.DowelJoint:
+		b.add(Purchase{What: "dowel, beech, fluted", Size: j.Size(), Count: len(j.Places), For: names, Mind: "glued into one of both only", InMM: true})
+	case model.PlateJoint:
+		n, size := j.PlateScrews()
+		b.add(Purchase{What: "flat steel plate, 4 holes", Size: j.Size(), Count: len(j.Places), For: names, Mind: "holes 30 and 75 mm from its middle", InMM: true})
+		b.add(Purchase{What: "wood screw for plates", Size: mm(size), Count: n, For: names, Mind: "no longer: the top is near", InMM: true})
+	}
 }
 
 // basket gathers equal purchases.

@@ -58,7 +58,7 @@ func TestBothWaysSideBySide(t *testing.T) {
 			t.Errorf("%s: %v and %v, want %v and %v", c.key, d[c.key], u[c.key], c.down, c.up)
 		}
 	}
-	if more := u["gap_needed_at_wall_mm"].(float64) - d["gap_needed_at_wall_mm"].(float64); more < 5.999 || more > 6.001 {
+	if more := u["gap_needed_at_wall_mm"].(float64) - d["gap_needed_at_wall_mm"].(float64); more < 5.8 || more > 6.2 { // the screws that hold the slab stand a little elsewhere
 		t.Errorf("a leg of 6 mm asks for %v mm more gap", more)
 	}
 	for _, x := range []struct {

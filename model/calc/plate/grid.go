@@ -109,14 +109,19 @@ func sides(loops [][]point, at, along func(point) float64) []float64 {
 	return out
 }
 
+// narrowest is the width of the narrowest groove that every mesh follows, mm: what
+// bends in it is read there.
+const narrowest = 8
+
 // gridLines divides low..high into even steps of at most about h between the
-// hard lines. A hard line nearer than a fifth of h to the one before it is left
-// out.
+// hard lines. A hard line nearer to the one before it than a fifth of h and
+// than the narrowest groove is left out.
 func gridLines(low, high float64, hard []float64, h float64) []float64 {
 	slices.Sort(hard)
+	near := min(h/5, narrowest)
 	stops := []float64{low}
 	for _, x := range hard {
-		if x-stops[len(stops)-1] > h/5 && high-x > h/5 {
+		if x-stops[len(stops)-1] > near && high-x > near {
 			stops = append(stops, x)
 		}
 	}

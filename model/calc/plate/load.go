@@ -82,6 +82,9 @@ func (s *Solver) masses() []float64 {
 	return m
 }
 
+// Plates is how many plates there are.
+func (s *Solver) Plates() int { return len(s.grids) }
+
 // Mass is the mass of a plate.
 func (s *Solver) Mass(plate int) unit.Mass {
 	var m unit.Mass
