@@ -131,7 +131,7 @@ func TestQuietAndJSON(t *testing.T) {
 func TestFailingDesignIsStillDrawn(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "tight", "job.yaml")
-	write(t, file, strings.Replace(demoJob(t, "studio"), "depth: 780", "depth: 780\n    side_gap: 0", 1))
+	write(t, file, strings.Replace(demoJob(t, "studio"), "side_gap: 4", "side_gap: 0", 1))
 	out, errs, code := run(t, "build", filepath.Dir(file), "-o", filepath.Join(dir, "out"))
 	if code != exitFails || !strings.HasPrefix(out, "It does not fit: ") {
 		t.Fatalf("exit %d\n%s%s", code, out, errs)

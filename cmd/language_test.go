@@ -121,7 +121,13 @@ func namesOf(b report.Build) map[string]bool {
 		add(x.Name)
 	}
 	for _, o := range j.Offers.Slabs {
-		add(o.Name)
+		add(o.Name, o.Place)
+	}
+	for _, o := range j.Offers.Bars {
+		add(o.Place)
+	}
+	for _, o := range j.Offers.Packs {
+		add(o.Name, o.Place)
 	}
 	for _, s := range b.Design.Seats {
 		add(s.Name)

@@ -143,7 +143,7 @@ func drawRandom(t *testing.T, seed uint64) (result string) {
 	if report.Worst(b.Findings) == find.Fail {
 		result = stamped
 	}
-	if len(sheets) < 4 || len(sheets) > 90 {
+	if len(sheets) < 4 || len(sheets) > 120 {
 		t.Errorf("%d sheets", len(sheets))
 	}
 	for _, s := range sheets {

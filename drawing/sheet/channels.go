@@ -156,7 +156,7 @@ func (w *workpiece) toolRow(number string, c wire.Cutting) []string {
 		passes, bit = w.say("from both faces"), "Ø"+w.fine(c.Bit)
 	case c.Bit > 0:
 		bit = w.sayf("Ø%s, %s long", w.fine(c.Bit), w.length(c.Long))
-		passes = w.sayf("%d x %s deep", c.Passes, w.fine(c.Each))
+		passes = w.sayf("%d x %s deep", c.Passes, w.length(c.Each))
 		if c.Tracks > 1 {
 			passes = w.sayf("%d side by side, %s", c.Tracks, passes)
 		}

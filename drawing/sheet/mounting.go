@@ -271,7 +271,7 @@ func (c *comic) moves(w bring.Way) []string {
 		out = append(out, m.sayf("Push it in %s above its place, then lower it.", m.about(last)))
 	}
 	if gap := w.Least.Gap; !math.IsInf(float64(gap), 0) {
-		out = append(out, m.sayf("Closest: %s to %s.", m.fine(unit.Length(math.Floor(10*max(0, float64(gap)))/10)), m.pass(w.Least.Near)))
+		out = append(out, m.sayf("Closest: %s to %s.", m.length(unit.Length(math.Floor(10*max(0, float64(gap)))/10)), m.pass(w.Least.Near)))
 	}
 	return out
 }
