@@ -69,13 +69,18 @@ func (t table) within(room unit.Length) []unit.Length {
 	return w
 }
 
-// leastWidths are those of the longest words of the columns.
+// leastWidths are those of the longest words of the columns; figures, which may
+// hold a fraction, stay in one line.
 func (t table) leastWidths() []unit.Length {
 	least := make([]unit.Length, len(t.heads))
 	for i := range least {
 		least[i] = drawing.LeastRoom(t.heads[i], drawing.Small, true)
 		for _, r := range t.rows {
-			least[i] = max(least[i], drawing.LeastRoom(r[i], drawing.Small, false))
+			room := drawing.LeastRoom(r[i], drawing.Small, false)
+			if i < len(t.right) && t.right[i] {
+				room = drawing.TextWidth(r[i], drawing.Small)
+			}
+			least[i] = max(least[i], room)
 		}
 		least[i] += 2*cellInset + 0.01
 	}
