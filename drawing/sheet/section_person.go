@@ -1,9 +1,6 @@
 package sheet
 
 import (
-	"slices"
-	"strings"
-
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
 	"slabwright/model"
@@ -38,20 +35,9 @@ func (m *maker) sitters(c cutting) []sitter {
 		}
 		up := legs.Elbow - s.Elbow.Mean + floor // shoe and floor
 		out = append(out, sitter{person: p, floor: floor, seat: s.Seat.Mean + up, thigh: s.ThighTop.Mean + up, knee: s.Knee.Mean + up,
-			elbow: m.elbowOf(c, p, s.Elbow.Mean+up), eye: s.Eye.Mean + up, head: s.Head.Mean + up, toKnee: s.BellyToKnee.Mean, toToe: s.BellyToToe.Mean})
+			elbow: legs.Elbow + floor, eye: s.Eye.Mean + up, head: s.Head.Mean + up, toKnee: s.BellyToKnee.Mean, toToe: s.BellyToToe.Mean})
 	}
 	return out
-}
-
-// elbowOf is the height of somebody's elbows as the check of the surface found
-// it.
-func (m *maker) elbowOf(c cutting, p model.Person, guess unit.Length) unit.Length {
-	for _, f := range m.b.Findings {
-		if f.Rule == "leg-room" && f.Measured != nil && slices.Contains(f.Parts, c.slab.ID) && strings.HasPrefix(f.Why, p.Name+": the elbow") {
-			return c.slab.Slab.Top - unit.Length(f.Measured.Value)
-		}
-	}
-	return guess
 }
 
 // legFinding is what the check of the leg room says about a zone.

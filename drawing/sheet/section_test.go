@@ -2,11 +2,13 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"slabwright/drawing"
 	"slabwright/model"
+	"slabwright/model/find"
 	"slabwright/model/geom"
 )
 
@@ -110,6 +112,12 @@ func TestFigureFollowsTheEstimates(t *testing.T) {
 	m := newMaker(b)
 	c := m.cuttings()[0]
 	for _, f := range m.sitters(c) {
+		over := slices.IndexFunc(b.Findings, func(x find.Finding) bool {
+			return x.Rule == "elbow-height" && x.Title == "Surface and elbows of "+f.person.Name+" at "+c.seat.Name
+		})
+		if want := float64(c.slab.Slab.Top) - b.Findings[over].Measured.Value; math.Abs(float64(f.elbow)-want) > 0.01 {
+			t.Errorf("the elbow of %s is drawn at %.1f, the check has it at %.1f", f.person.Name, float64(f.elbow), want)
+		}
 		body, _, chair := f.shape(0)
 		_, hi := body.Bounds()
 		if math.Abs(float64(hi.Y-f.head)) > 2 {

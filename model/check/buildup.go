@@ -25,10 +25,25 @@ var buildUp = Rule{
 	Run:   func(s Site) []find.Finding { return s.eachSitter(s.builtUp) },
 }
 
-func (s Site) builtUp(x *sit.Sitter) []find.Finding {
+// Layers is how far the slab and the steel below it reach down over somebody's
+// thighs: within 200 mm of the front, and further in. The part is what is lowest
+// in front. Free is what is left of the room between elbow and thigh after 20 mm
+// to move and the front; negative: the surface comes above the elbows.
+type Layers struct {
+	Front, Behind         unit.Length
+	FrontName, BehindName string
+	FrontPart             string
+	Room, Free            unit.Length
+}
+
+// LayersOver gives them for somebody at a seat of the design.
+func (s Site) LayersOver(x *sit.Sitter) Layers {
+	if s.shapes == nil {
+		s.shapes = shapesOf(s.Design)
+	}
 	top := x.Slab.Slab.Top - x.Floor
-	front, name, part := x.Slab.Slab.Thickness, x.Slab.ID, x.Slab.ID
-	behind, nameBehind := front, name
+	l := Layers{Front: x.Slab.Slab.Thickness, FrontName: x.Slab.ID, FrontPart: x.Slab.ID}
+	l.Behind, l.BehindName = l.Front, l.FrontName
 	for _, z := range s.Design.Zones {
 		if z.Seat != x.Seat.Name || z.Person != x.Person.Name || z.Kind == model.FootZone {
 			continue
@@ -37,21 +52,29 @@ func (s Site) builtUp(x *sit.Sitter) []find.Finding {
 			if i.part == nil || i.low >= top || i.low < top-200 {
 				continue
 			}
-			if e := s.extentIn(x, i); e < frontStrip && top-i.low > front {
-				front, name, part = top-i.low, i.name, i.part.ID
-			} else if e >= frontStrip && top-i.low > behind {
-				behind, nameBehind = top-i.low, i.name
+			if e := s.extentIn(x, i); e < frontStrip && top-i.low > l.Front {
+				l.Front, l.FrontName, l.FrontPart = top-i.low, i.name, i.part.ID
+			} else if e >= frontStrip && top-i.low > l.Behind {
+				l.Behind, l.BehindName = top-i.low, i.name
 			}
 		}
 	}
+	l.Room = x.Of(body.ElbowAboveThigh).Mean
+	l.Free = l.Room - ownMovement - l.Front
+	return l
+}
+
+func (s Site) builtUp(x *sit.Sitter) []find.Finding {
+	l := s.LayersOver(x)
+	front, part, behind := l.Front, l.FrontPart, l.Behind
 	room := x.Of(body.ElbowAboveThigh)
 	f := about("Build-up over the thighs of", x)
 	f.Measured, f.Required = mm(front), limit(find.AtMost, enFront)
 	f = f.Judge()
 	involve(&f, part, "")
 	f.Why = fmt.Sprintf("From the surface down to %s there are %.0f mm in the front %.0f mm, %.0f mm further in (%s; %.0f mm are usual). Elbows are %.0f mm above the thighs",
-		name, float64(front), float64(frontStrip), float64(behind), nameBehind, float64(enBehind), float64(room.Mean))
-	left := room.Mean - ownMovement - front
+		l.FrontName, float64(front), float64(frontStrip), float64(behind), l.BehindName, float64(enBehind), float64(room.Mean))
+	left := l.Free
 	switch {
 	case hundredth(left) <= -0.5:
 		f.Why += fmt.Sprintf("; %d mm to move and the build-up take %.0f mm more than that: the surface comes that far above the elbows.", ownMovement, float64(-left))

@@ -21,3 +21,14 @@ func RunCheap(s Site, asked string) []find.Finding {
 	}
 	return run(s, rules)
 }
+
+// RunOnly runs the rules of these names.
+func RunOnly(s Site, ids []string) []find.Finding {
+	var rules []Rule
+	for _, r := range All {
+		if slices.Contains(ids, r.ID) {
+			rules = append(rules, r)
+		}
+	}
+	return run(s, rules)
+}

@@ -24,24 +24,42 @@ var surfaceHeight = Rule{
 	Run:   func(s Site) []find.Finding { return s.eachSitter(s.proposed) },
 }
 
+// Proposal is the surface that suits somebody, above the floor under the seat.
+// Cost is how far above SitHigh the lowest surface lies that clears the thighs:
+// what the thickness of the slab takes; 0 or less: both can be had.
+type Proposal struct {
+	SitLow, SitHigh, StandLow, StandHigh unit.Length
+	Thighs, Cost                         unit.Length
+}
+
+// Proposed reckons the surface from the elbows and the thighs in shoes.
+func Proposed(x *sit.Sitter) Proposal {
+	sitting, standing := x.Of(body.Elbow).Mean+x.Shoe, x.Of(body.StandingElbow).Mean+x.Shoe
+	p := Proposal{SitLow: sitting, SitHigh: sitting + easiest, StandLow: standing - standLow, StandHigh: standing - standHigh}
+	p.Thighs = x.Legs.Thigh + x.Slab.Slab.Thickness
+	p.Cost = p.Thighs - p.SitHigh
+	return p
+}
+
 // proposed compares the surface with what is proposed: for sitting, or for
 // standing where it is as high as that.
 func (s Site) proposed(x *sit.Sitter) []find.Finding {
 	elbow, stand := x.Of(body.Elbow), x.Of(body.StandingElbow)
 	top := x.Surface()
 	standing := top >= (enSitHigh+enStandLow)/2
-	thighs := x.Legs.Thigh + x.Slab.Slab.Thickness
-	low, high, sd := elbow.Mean+x.Shoe, elbow.Mean+x.Shoe+easiest, elbow.SD
+	want := Proposed(x)
+	thighs := want.Thighs
+	low, high, sd := want.SitLow, want.SitHigh, elbow.SD
 	if standing {
-		low, high, sd = stand.Mean+x.Shoe-standLow, stand.Mean+x.Shoe-standHigh, stand.SD
+		low, high, sd = want.StandLow, want.StandHigh, stand.SD
 	}
 	f := about("Surface height for", x)
 	f.Status, f.Measured = find.Note, spread(top, sd)
 	f.Assumed = []find.Assumption{rests("elbow, sitting,", x, 3), rests("elbow, standing,", x, 6), {What: fmt.Sprintf("shoe %.0f mm", float64(x.Shoe)), Source: body.Shoe(body.Sex(x.Person.Sex)).Source}}
 	f.Why = fmt.Sprintf("Proposed for sitting: %s to %s mm at the elbows; the thighs and %.0f mm of slab ask for %.0f mm or more. Proposed for standing: %s to %s mm.",
-		wholeMM(elbow.Mean+x.Shoe), wholeMM(elbow.Mean+x.Shoe+easiest), float64(x.Slab.Slab.Thickness), float64(thighs), wholeMM(stand.Mean+x.Shoe-standLow), wholeMM(stand.Mean+x.Shoe-standHigh))
-	if cost := thighs - elbow.Mean - x.Shoe - easiest; cost > 0 {
-		f.Why += fmt.Sprintf(" The build-up costs %.0f mm: so much too high for the elbows is the lowest surface that clears the thighs.", float64(up(cost)))
+		wholeMM(want.SitLow), wholeMM(want.SitHigh), float64(x.Slab.Slab.Thickness), float64(thighs), wholeMM(want.StandLow), wholeMM(want.StandHigh))
+	if want.Cost > 0 {
+		f.Why += fmt.Sprintf(" The build-up costs %.0f mm: so much too high for the elbows is the lowest surface that clears the thighs.", float64(up(want.Cost)))
 	}
 	if !x.Told {
 		f.Why += fmt.Sprintf(" Nobody is described: elbows of 9 in 10 lie between %s and %s mm sitting, %s and %s mm standing.",
@@ -51,12 +69,12 @@ func (s Site) proposed(x *sit.Sitter) []find.Finding {
 	if standing {
 		from, to = enStandLow, enStandHigh
 	}
-	want := min(max(low, thighs), max(high, thighs))
+	suits := min(max(low, thighs), max(high, thighs))
 	if standing {
-		want = (low + high) / 2
+		suits = (low + high) / 2
 	}
-	if top < want-1 || top > max(high, want)+1 {
-		f.Fix = []find.Fix{hint("a surface at about %.0f mm suits %s; measure the elbow on the person, seated, before that", float64(want), x.Person.Name)}
+	if top < suits-1 || top > max(high, suits)+1 {
+		f.Fix = []find.Fix{hint("a surface at about %.0f mm suits %s; measure the elbow on the person, seated, before that", float64(suits), x.Person.Name)}
 	}
 	if top < from || top > to {
 		f.Status = find.Warn

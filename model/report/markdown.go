@@ -23,6 +23,7 @@ func Markdown(b Build) []byte {
 	troubles(&w, b.Findings)
 	cautions(&w, b)
 	partList(&w, b.Design, style)
+	peopleText(&w, b)
 	mounting(&w, b.Design)
 	orderSizes(&w, b.Design, style)
 	movementText(&w, b.Design)

@@ -48,6 +48,7 @@ type document struct {
 	Movement movementDoc       `json:"movement"`
 	Wiring   wiringDoc         `json:"wiring"`
 	Handling handlingDoc       `json:"handling"`
+	People   []personDoc       `json:"people"`
 	Findings []find.Finding    `json:"findings"`
 	Statics  staticsDoc        `json:"statics"`
 	Legs     *legsDoc          `json:"wall_legs,omitempty"`
@@ -109,7 +110,7 @@ func JSON(b Build) ([]byte, error) {
 	d.Fit = fits(b.Design)
 	d.Movement = movements(b.Design)
 	d.Wiring = wiringOf(b)
-	d.Handling = handling(b.Design)
+	d.Handling, d.People = handling(b.Design), people(b)
 	d.Findings = b.Findings
 	if d.Findings == nil {
 		d.Findings = []find.Finding{}

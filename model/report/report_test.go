@@ -67,6 +67,13 @@ var contract = []struct {
 	{"handling.order[].part", ""}, {"handling.order[].moves", []string{}}, {"handling.order[].near", ""},
 	{"handling.order[].poses[].at_mm", [3]float64{}}, {"handling.order[].poses[].roll_deg", 0.}, {"handling.lifts[].part", ""}, {"handling.lifts[].people", 0.}, {"handling.lifts[].share_kg", 0.},
 	{"handling.lifts[].grips[].share_kg", 0.}, {"handling.lifts[].trestles_mm", [][2]float64{}}, {"handling.order[].props[].high_mm", 0.},
+	{"people[].person", ""}, {"people[].seat", ""}, {"people[].part", ""}, {"people[].described", true}, {"people[].shoe_mm", 0.},
+	{"people[].measures[].name", ""}, {"people[].measures[].size_mm", 0.}, {"people[].measures[].low_mm", 0.}, {"people[].measures[].high_mm", 0.}, {"people[].measures[].basis", ""}, {"people[].measures[].extrapolated", true}, {"people[].measures[].source", ""},
+	{"people[].zones[].name", ""}, {"people[].zones[].near_mm", 0.}, {"people[].zones[].far_mm", 0.}, {"people[].zones[].width_mm", 0.}, {"people[].zones[].low_mm", 0.}, {"people[].zones[].high_mm", 0.},
+	{"people[].near[].name", ""}, {"people[].near[].zone", ""}, {"people[].near[].distance_mm", 0.}, {"people[].near[].at_mm", [3]float64{}},
+	{"people[].left.free_mm", 0.}, {"people[].right.ends_at", ""},
+	{"people[].surface.height_mm", 0.}, {"people[].surface.sitting_mm", [2]float64{}}, {"people[].surface.standing_mm", [2]float64{}}, {"people[].surface.thighs_ask_mm", 0.}, {"people[].surface.too_high_for_elbows_mm", 0.},
+	{"people[].surface.slab_mm", 0.}, {"people[].surface.steel_front_mm", 0.}, {"people[].surface.steel_behind_mm", 0.}, {"people[].surface.elbow_above_thigh_mm", 0.}, {"people[].surface.left_of_it_mm", 0.},
 	{"wiring.cables[].name", ""}, {"wiring.cables[].class", ""}, {"wiring.cables[].length_mm", 0.},
 	{"wiring.channels[].name", ""}, {"wiring.channels[].cables", []string{}}, {"wiring.channels[].fill_percent", 0.},
 	{"wiring.lights[].run_mm", 0.}, {"wiring.lights[].drop_v", 0.}, {"wiring.supplies[].rated_w", 0.},
@@ -146,6 +153,9 @@ func follow(v any, path []string, example any) error {
 		case [3]float64:
 			var x []float64
 			return sized(into.Decode(&x), len(x), 3)
+		case [2]float64:
+			var x []float64
+			return sized(into.Decode(&x), len(x), 2)
 		case [2][3]float64:
 			var x [][3]float64
 			return sized(into.Decode(&x), len(x), 2)

@@ -51,7 +51,11 @@ func (s *Sitter) boxes() []Box {
 	for i := range out {
 		b := &out[i]
 		b.Half = at(body.HipBreadth) / 2
-		b.Sweep = s.sweep(*b)
+		if b.Kind == Shin { // straight below the knees
+			b.Sweep = out[i-1].Sweep
+		} else {
+			b.Sweep = s.sweep(*b)
+		}
 		b.solid = geom.Prism(b.Sweep, s.Floor+b.Low, s.Floor+b.High, string(b.Kind))
 	}
 	return out

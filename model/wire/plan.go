@@ -65,8 +65,26 @@ type Channel struct {
 	Mains, Other  []string // names of the cables of each kind
 }
 
-// Of leads the cables of a job through a finished design.
+// memoKey tells the wirings of a design apart.
+type memoKey struct {
+	devices *model.Device
+	cables  *model.Cable
+	lights  *model.Light
+}
+
+func first[T any](list []T) *T {
+	if len(list) == 0 {
+		return nil
+	}
+	return &list[0]
+}
+
+// Of leads the cables of a job through a finished design, once.
 func Of(d *model.Design, w model.Wiring) Plan {
+	return d.Once(memoKey{first(w.Devices), first(w.Cables), first(w.Lights)}, func() any { return lead(d, w) }).(Plan)
+}
+
+func lead(d *model.Design, w model.Wiring) Plan {
 	n, at := build(d, w.Devices)
 	l := &layer{d: d, n: n, used: map[int][2]bool{}}
 	var out Plan
