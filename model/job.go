@@ -46,6 +46,9 @@ type Job struct {
 // Show says how numbers and sheets are written.
 type Show struct {
 	Paper      string      // "A3" (default), "A4", "A2", "A1"
+	Stand      string      // "upright", "lying"; "" leaves it to each sheet
+	Ink        string      // "colour" (default), "black"
+	Cover      string      // "both" (default), "together", "apart": how the cover shows the desk
 	Unit       string      // "mm" (default), "cm", "in"
 	Fraction   int         // smallest part of an inch: 16 (default) or 32
 	Decimal    string      // "." or ","; that of the language when not said

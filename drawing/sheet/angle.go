@@ -40,9 +40,9 @@ func (m *maker) angleSheet(p *model.Part) []page {
 		b.DocumentType = m.say("part drawing, steel")
 		b.Material = m.sayf("S235JR, %s EN 10056-1, raw, burrs off", a.Section.Name)
 		b.Mass = m.kg(p.Mass())
-		b.Tolerance = m.sayf("length %s, holes ±%s", m.shorter(), m.length(1))
+		b.Tolerance = m.sayf("length %s, holes ±%s", m.shorter(), m.within(1))
 		if p.Cut != nil {
-			b.Tolerance = m.sayf("holes ±%s", m.length(1))
+			b.Tolerance = m.sayf("holes ±%s", m.within(1))
 		}
 	}
 	m.alreadyCut(pages, p)

@@ -9,7 +9,7 @@ import "slabwright/drawing"
 // at gives the workpiece at a scale.
 func (m *maker) steelPages(name, title string, turn bool, at func(drawing.Scale) chapter) []page {
 	makers := []*maker{m}
-	if turn {
+	if turn && !m.stands {
 		turned := *m
 		turned.size = m.size.Turned()
 		makers = append(makers, &turned)

@@ -12,8 +12,8 @@ import (
 	"slabwright/model/unit"
 )
 
-// coverShots are the desk in the room, and the same with the wood taken off the
-// steel, every part numbered once.
+// coverShots are the desk in the room and the same with the wood taken off the
+// steel, or one of them as the job wants; every part is numbered once.
 func (m *maker) coverShots() []shot {
 	parts := m.parts(func(*model.Part) bool { return true })
 	if len(parts) == 0 {
@@ -22,6 +22,14 @@ func (m *maker) coverShots() []shot {
 	look := m.coverLook()
 	whole := m.pictorial("desk", m.say("The desk in the room"), look, parts, nil)
 	apart := m.pictorial("parts-apart", m.say("Taken apart, not to scale; numbers: parts list"), look, parts, m.apart())
+	switch m.b.Job.Show.Cover {
+	case "together":
+		whole.rings = m.partRings(look, parts, whole.view)
+		return []shot{whole}
+	case "apart":
+		apart.rings = m.partRings(look, parts, apart.view)
+		return []shot{apart}
+	}
 	apart.rings = m.partRings(look, parts, apart.view)
 	return []shot{whole, apart}
 }

@@ -22,7 +22,7 @@ func (m *maker) barCuts(l cut.SteelLot) []page {
 	pages := m.pages("saw-"+stem(l.Section), m.sayf("Saw: %s", l.Section), []chapter{c})
 	for i := range pages {
 		b := &pages[i].block
-		b.DocumentType, b.Material, b.Tolerance = m.say("cutting plan"), "S235JR", m.sayf("lengths +0/-%s", m.length(1))
+		b.DocumentType, b.Material, b.Tolerance = m.say("cutting plan"), "S235JR", m.sayf("lengths +0/-%s", m.within(1))
 	}
 	return pages
 }

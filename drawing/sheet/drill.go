@@ -69,7 +69,7 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 		b := &pages[i].block
 		b.DocumentType = m.say("drilling plan")
 		b.Material = m.sayf("wall: %s", m.pass(string(w.Make)))
-		b.Tolerance = m.sayf("holes ±%s", m.length(1))
+		b.Tolerance = m.sayf("holes ±%s", m.within(1))
 	}
 	return pages
 }

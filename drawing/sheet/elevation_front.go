@@ -139,7 +139,7 @@ func (m *maker) legFrames(pl dim.Plate, f facing) []drawing.Item {
 		if box, ok := f.zone(z); ok && z.Kind == model.ThighZone {
 			pen := m.lines.Adjacent()
 			if m.legsFail([]model.Zone{z}, z.Person) {
-				pen.Ink = drawing.Red
+				pen.Ink, pen.Width = drawing.Red, m.lines.Wide
 			}
 			out = append(out, drawing.Outline(paperChain(pl, box.Corners()), pen))
 		}

@@ -43,7 +43,7 @@ func (m *maker) kneePages(k kneeSpace) []page {
 		return pg
 	}
 	free := drawing.Free(m.size)
-	if len(free) == 1 { // small paper: each picture on a page of its own
+	if len(free) == 1 || free[1].Width() < leastColumn { // small or upright paper: each picture on a page of its own
 		a, _ := m.pictures(fresh(), k.section())
 		b, _ := m.pictures(fresh(), k.plan())
 		return append([]page{a, b}, k.tables(fresh, free[0], drawing.Rect{})...)

@@ -71,7 +71,7 @@ type laid struct {
 // larger without calling for one more page of left-overs, lying.
 func (m *maker) better(list []chapter) laid {
 	l := m.fill(list)
-	if m.size.Height < m.size.Width {
+	if m.stands || m.size.Height < m.size.Width {
 		return l
 	}
 	turned := *m

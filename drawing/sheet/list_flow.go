@@ -28,8 +28,8 @@ func newListing(m *maker, name, title string) *listing {
 	return f
 }
 
-// columnsOf are the columns of a page: one on upright sheets, two on lying ones,
-// the left one down to the frame.
+// columnsOf are the columns of a page: one on upright sheets and small ones, two on
+// those that lie, the left one down to the frame.
 func columnsOf(size drawing.Size) []drawing.Rect {
 	free := drawing.Free(size)
 	all := free[0]
@@ -37,10 +37,16 @@ func columnsOf(size drawing.Size) []drawing.Rect {
 		return []drawing.Rect{all}
 	}
 	left, right := all, all
+	if free[1].Width() < leastColumn {
+		return []drawing.Rect{all}
+	}
 	left.Min.Y, left.Max.X = free[1].Min.Y, free[1].Max.X-columnGutter
 	right.Min.X = free[1].Max.X
 	return []drawing.Rect{left, right}
 }
+
+// leastColumn is how wide a column must be for the tables of lists.
+const leastColumn unit.Length = 120
 
 // turn starts a new page.
 func (f *listing) turn() {

@@ -13,7 +13,7 @@ import (
 // tells the scale. Small paper is turned when that gives a larger one.
 func (m *maker) pictures(pg page, shots ...shot) (page, drawing.Scale) {
 	h := m.hang(whole(m.size), shots...)
-	if len(drawing.Free(m.size)) == 1 {
+	if !m.stands && len(drawing.Free(m.size)) == 1 {
 		turned := m.size.Turned()
 		if t := m.hang(whole(turned), shots...); bigger(t.scale, h.scale) {
 			h = t

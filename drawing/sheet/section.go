@@ -28,8 +28,8 @@ func (m *maker) sectionPages(c cutting) []page {
 	pg.block.DocumentType = m.say("section")
 	free := drawing.Free(m.size)
 	left, right := free[0], free[0]
-	narrow := len(free) == 1
-	if !narrow { // the column beside the title block, and what is above it
+	narrow := len(free) == 1 || free[1].Width() < leastColumn // upright sheets
+	if !narrow {                                              // the column beside the title block, and what is above it
 		left = drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X, free[0].Max.Y)}
 		right.Min.X = left.Max.X + 4
 	}

@@ -95,7 +95,7 @@ func (m *maker) legOutlines(pl dim.Plate, c cutting, walls upright) []drawing.It
 		g := drawing.Group{ID: "leg-room-" + stem(who), Title: m.sayf("leg room of %s", who)}
 		pen := m.lines.Adjacent()
 		if m.legsFail(c.zones, who) {
-			pen.Ink = drawing.Red
+			pen.Ink, pen.Width = drawing.Red, m.lines.Wide
 		}
 		for _, l := range geom.UnionAll(by[who]...).Loops() {
 			g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), pen))

@@ -65,6 +65,9 @@ func (m *maker) finished(pages []page) ([]drawing.Sheet, error) {
 		}
 		s = finish(s, m.block(p.block, s.Number))
 		s, _ = drawing.Readable(s)
+		if m.b.Job.Show.Ink == "black" {
+			s = drawing.InBlack(s)
+		}
 		if err := drawing.Sound(s); err != nil {
 			return nil, fmt.Errorf("sheet %s: %w", s.Name, err)
 		}
@@ -79,6 +82,7 @@ type maker struct {
 	size   drawing.Size
 	style  unit.Style
 	lines  drawing.LineGroup
+	stands bool // the job says how sheets stand: none is turned
 	stamp  string
 	lang   *words.Language
 	others []page
@@ -98,6 +102,10 @@ func newMaker(b report.Build) *maker {
 	case "A1":
 		m.size = drawing.A1
 	}
+	if lying := m.size.Width > m.size.Height; b.Job.Show.Stand == "upright" && lying || b.Job.Show.Stand == "lying" && !lying {
+		m.size = m.size.Turned()
+	}
+	m.stands = b.Job.Show.Stand != ""
 	m.size.Revisions = min(len(b.Job.History), drawing.MostRevisions)
 	m.style = b.Job.Show.Style()
 	if w := find.Worst(b.Findings); w == find.Fail || w == find.Broken {
@@ -121,7 +129,7 @@ func (m *maker) block(b drawing.Block, number int) drawing.Block {
 		b.Unit = m.say("inches")
 	}
 	if b.Tolerance == "" {
-		b.Tolerance = m.sayf("wood ±%s, thickness ±%s", m.fine(0.5), m.fine(0.3))
+		b.Tolerance = m.sayf("wood ±%s, thickness ±%s", m.within(0.5), m.within(0.3))
 	}
 	if b.Status == "" {
 		b.Status = m.say("no check fails; see report.md")

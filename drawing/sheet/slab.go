@@ -52,7 +52,7 @@ func (m *maker) slabPages(p *model.Part, pieces int) []page {
 		b.Mass = m.kg(p.Mass())
 		for k := range p.Slab.Edges {
 			if w.betweenWalls(k) {
-				b.Tolerance = m.sayf("wood ±%s, thickness ±%s, between walls +0/-%s", m.fine(0.5), m.fine(0.3), m.length(1))
+				b.Tolerance = m.sayf("wood ±%s, thickness ±%s, between walls +0/-%s", m.within(0.5), m.within(0.3), m.within(1))
 			}
 		}
 	}

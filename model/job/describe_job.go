@@ -60,6 +60,9 @@ func showForm() form[model.Show] {
 	type S = model.Show
 	return inner(record("a show section", []field[S]{
 		may("paper", "size of the sheets; A3 if nothing is said", word("a size of paper", "A4", "A3", "A2", "A1"), func(s *S) *string { return &s.Paper }),
+		may("stand", "how all sheets but templates and labels stand; as suits each of them if nothing is said", word("a way to stand", "upright", "lying"), func(s *S) *string { return &s.Stand }),
+		may("ink", "colour or black; nothing is told by colour alone, colour if nothing is said", word("an ink", "colour", "black"), func(s *S) *string { return &s.Ink }),
+		may("cover", "how the cover shows the desk: in the room, taken apart, or both; both if nothing is said", word("a way to show it", "both", "together", "apart"), func(s *S) *string { return &s.Cover }),
 		may("unit", "unit of the lengths on the sheets; mm if nothing is said", word("a unit", "mm", "cm", "in"), func(s *S) *string { return &s.Unit }),
 		may("fraction", "smallest part of an inch, 16 or 32; 16 if nothing is said", oneOf(16, 32), func(s *S) *int { return &s.Fraction }),
 		may("decimal", "decimal sign on the sheets; that of the language if nothing is said. In this file it is always a point", word("a decimal sign", "point", "comma"), func(s *S) *string { return &s.Decimal }),

@@ -51,7 +51,7 @@ revision: A
 #   - {mark: A, on: 2026-09-13, what: first issue}
 # surveyed: 2026-09-12            # day of the survey
 # author: Your name
-# show: {paper: A3, unit: mm, decimal: point, language: en, projection: first}
+# show: {paper: A3, stand: lying, ink: colour, cover: both, unit: mm, decimal: point, language: en, projection: first}
 
 room:
   readings_at: 745                # height above the floor at which you measured
