@@ -111,17 +111,24 @@ func (m *maker) rodReach(shelf *model.Part) unit.Length {
 // pictorial shows parts and the walls behind them along parallel rays, hidden
 // lines removed.
 func (m *maker) pictorial(id, title string, look view.Look, parts []*model.Part, by map[string]geom.Vec3) shot {
-	s := &stage{}
-	for _, p := range parts {
-		it := view.Item{ID: stem(p.ID), Title: p.ID, Mark: p.Mark, Role: view.Made, DropHidden: true}
+	return m.staged(id, title, look, parts, func(p *model.Part) []geom.Face {
+		var out []geom.Face
 		for _, b := range p.Bodies {
 			solid := b.Solid
 			if d, ok := by[p.ID]; ok {
 				solid = solid.Place(geom.Pose{At: d})
 			}
-			it.Faces = append(it.Faces, solid.Faces()...)
+			out = append(out, solid.Faces()...)
 		}
-		s.add(it, p, nil)
+		return out
+	})
+}
+
+// staged is pictorial with the faces of every part told.
+func (m *maker) staged(id, title string, look view.Look, parts []*model.Part, faces func(*model.Part) []geom.Face) shot {
+	s := &stage{}
+	for _, p := range parts {
+		s.add(view.Item{ID: stem(p.ID), Title: p.ID, Mark: p.Mark, Role: view.Made, DropHidden: true, Faces: faces(p)}, p, nil)
 	}
 	m.backdrop(s, look)
 	v := view.Of(s.scene, look)

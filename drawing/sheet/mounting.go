@@ -23,7 +23,7 @@ func mountingSheets(m *maker) []page {
 	if len(order) == 0 {
 		return nil
 	}
-	c := comic{m: m, wide: stepWidth(m.size), lifts: bring.LiftsOf(m.b.Design), there: map[*model.Part]bool{}}
+	c := comic{m: m, wide: stepWidth(m.size), lifts: bring.LiftsOf(m.b.Design), there: map[*model.Part]bool{}, faces: map[*model.Part][]geom.Face{}}
 	for i, step := range order.Steps() {
 		c.add(i+1, step)
 		for _, w := range step.Ways {
@@ -45,6 +45,7 @@ type comic struct {
 	m     *maker
 	lifts []bring.Lift
 	there map[*model.Part]bool
+	faces map[*model.Part][]geom.Face
 	wide  unit.Length // of a step
 	pages []page
 	at    geom.Vec    // upper left corner of the next step
@@ -103,7 +104,7 @@ func (c *comic) picture(n int, step bring.Step) ([]drawing.Item, unit.Length) {
 	m := c.m
 	look := m.coverLook()
 	parts := m.parts(func(p *model.Part) bool { return c.there[p] || step.Has(p) })
-	p := m.pictorial(fmt.Sprintf("step-view-%d", n), "", look, parts, nil)
+	p := c.plainly(fmt.Sprintf("step-view-%d", n), look, parts)
 	usual := p.paint.pen
 	p.paint.pen = func(st view.Stroke) (drawing.Pen, bool) {
 		if st.Item >= len(parts) {
@@ -128,6 +129,7 @@ func (c *comic) picture(n int, step bring.Step) ([]drawing.Item, unit.Length) {
 	for _, w := range step.Ways {
 		pl.Drawn = append(pl.Drawn, m.wayItems(pl, look, w))
 	}
+	pl.Drawn = append(pl.Drawn, m.stepRings(n, pl, look, step, parts, p.view, c.wide)...)
 	high := s.Of(bounds.Height())
 	to := geom.V((c.wide-s.Of(bounds.Width()))/2-s.Of(bounds.Min.X), -s.Of(bounds.Max.Y))
 	return drawing.Move(pl.Drawn, to), high
