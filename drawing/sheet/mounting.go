@@ -260,13 +260,16 @@ func (c *comic) hands(l bring.Lift) string {
 	return m.sayf("%d people, about %s each; hands: carrying plan.", l.People, m.kg(l.Share))
 }
 
-// moves says the way of a slab in few words; report.md has them all.
+// moves says the way of a slab in few words, that of one that is turned move by
+// move.
 func (c *comic) moves(w bring.Way) []string {
 	m := c.m
 	var out []string
 	switch last := w.Last(); {
 	case !w.Straight():
-		out = append(out, m.sayf("Turn it in, %d moves: they stand in report.md.", len(w.Moves())-1))
+		for i, move := range w.Moves() {
+			out = append(out, fmt.Sprintf("%d. %s", i+1, m.passMove(move)))
+		}
 	case last == 0:
 		out = append(out, m.say("Slide it in at its height."))
 	default:
@@ -276,6 +279,11 @@ func (c *comic) moves(w bring.Way) []string {
 		out = append(out, m.sayf("Closest: %s to %s.", m.length(unit.Length(math.Floor(10*max(0, float64(gap)))/10)), m.pass(w.Least.Near)))
 	}
 	return out
+}
+
+// passMove says a move piece by piece.
+func (m *maker) passMove(move string) string {
+	return capital(strings.Join(m.passEach(strings.Split(move, ", ")), ", "))
 }
 
 // plain says how steel and other parts are set.

@@ -2,9 +2,11 @@ package sheet
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"slabwright/drawing"
+	"slabwright/model"
 	"slabwright/model/bring"
 	"slabwright/model/geom"
 )
@@ -68,5 +70,29 @@ func BenchmarkCarrying(b *testing.B) {
 	build := roomBuild(b, "studio", "A3", nil)
 	for b.Loop() {
 		carryingSheets(newMaker(build))
+	}
+}
+
+// A slab that is turned in has its moves on the sheet, numbered, in the language
+// of the sheet.
+func TestTurnedSlabHasItsMoves(t *testing.T) {
+	for language, words := range map[string][]string{
+		"en": {"1. Hold it in front of its place", "Lower its left end", "Lower it 40 mm"},
+		"de": {"1. Vor seinen Platz halten", "Linkes Ende", "40 mm senken"},
+	} {
+		m := newMaker(roomBuild(t, "corner", "A3", func(j *model.Job) { j.Show.Language = language }))
+		var all []string
+		for _, pg := range mountingSheets(m) {
+			all = append(all, textsOf(pg.sheet.Items)...)
+		}
+		text := strings.Join(all, " ")
+		for _, w := range words {
+			if !strings.Contains(text, w) {
+				t.Errorf("%s: %q is missing in %q", language, w, text)
+			}
+		}
+		if language == "de" && (strings.Contains(text, "its left") || strings.Contains(text, "lower it")) {
+			t.Errorf("English moves on a German sheet: %q", text)
+		}
 	}
 }

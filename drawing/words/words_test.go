@@ -218,7 +218,7 @@ var bareSign = regexp.MustCompile(`^(?:[A-Z]{1,26}|P%d|T%d|[ ×]*Ø(?:%s)?| [WS]
 // names are the functions whose first arguments name a group, a file or a part
 // of the model, by the number of such arguments.
 var names = map[string]int{
-	"new": 1, "newListing": 2, "grid": 1, "long": 1, "text": 1, "put": 1, "blocks": 1, "notesBlock": 1, "cover": 1, "pictorial": 1,
+	"new": 1, "newListing": 2, "grid": 1, "long": 1, "text": 1, "put": 1, "blocks": 1, "notesBlock": 1, "cover": 1, "pictorial": 1, "plainly": 1,
 	"picture": 1, "hatchKey": 1, "withNotes": 4, "more": 1, "cautions": 1, "letter": 1, "add": 1, "join": 5, "Prism": 4,
 	"HasPrefix": 2, "Contains": 2, "Cut": 2, "TrimPrefix": 2, "panic": 1, "Errorf": 1, "fault": 1, "report": 1, "line": 1,
 	"Sprint": 1, "steelPages": 1, "sequel": 3, "pages": 1,

@@ -43,10 +43,10 @@ func (w Way) held(p motion.Pose) string {
 		how = append(how, "level")
 	}
 	if z := round(p.At.Z); z != 0 {
-		how = append(how, fmt.Sprintf("%.0f mm %s", math.Abs(z), higher(z)))
+		how = append(how, fmt.Sprintf(pick(z > 0, "%.0f mm higher", "%.0f mm lower"), math.Abs(z)))
 	}
 	if x := round(p.At.X); x != 0 {
-		how = append(how, fmt.Sprintf("%.0f mm to the %s", math.Abs(x), side(x)))
+		how = append(how, fmt.Sprintf(pick(x > 0, "%.0f mm to the right", "%.0f mm to the left"), math.Abs(x)))
 	}
 	how = append(how, w.stands(p)...)
 	if how == nil {
@@ -59,24 +59,24 @@ func (w Way) move(a, b motion.Pose) string {
 	d := b.At.Sub(a.At)
 	var do []string
 	if y := round(d.Y); y != 0 {
-		do = append(do, fmt.Sprintf("%s %.0f mm", pick(y > 0, "push it back", "draw it forward"), math.Abs(y)))
+		do = append(do, fmt.Sprintf(pick(y > 0, "push it back %.0f mm", "draw it forward %.0f mm"), math.Abs(y)))
 	}
 	if x := round(d.X); x != 0 {
-		do = append(do, fmt.Sprintf("shift it %.0f mm to the %s", math.Abs(x), side(x)))
+		do = append(do, fmt.Sprintf(pick(x > 0, "shift it %.0f mm to the right", "shift it %.0f mm to the left"), math.Abs(x)))
 	}
 	if z := round(d.Z); z != 0 && a.Roll == b.Roll && a.Tilt == b.Tilt {
-		do = append(do, fmt.Sprintf("%s %.0f mm", pick(z < 0, "lower it", "raise it"), math.Abs(z)))
+		do = append(do, fmt.Sprintf(pick(z < 0, "lower it %.0f mm", "raise it %.0f mm"), math.Abs(z)))
 	}
 	long, deep := w.box.Max.X-w.box.Min.X, w.box.Max.Y-w.box.Min.Y
 	if a.Roll != b.Roll {
 		by := ends(b.Roll, long) - ends(a.Roll, long)
-		do = append(do, upOrDown("left end", d.Z+by)...)
-		do = append(do, upOrDown("right end", d.Z-by)...)
+		do = append(do, upOrDown("raise its left end %.0f mm", "lower its left end %.0f mm", d.Z+by)...)
+		do = append(do, upOrDown("raise its right end %.0f mm", "lower its right end %.0f mm", d.Z-by)...)
 	}
 	if a.Tilt != b.Tilt {
 		by := ends(b.Tilt, deep) - ends(a.Tilt, deep)
-		do = append(do, upOrDown("back edge", d.Z+by)...)
-		do = append(do, upOrDown("front edge", d.Z-by)...)
+		do = append(do, upOrDown("raise its back edge %.0f mm", "lower its back edge %.0f mm", d.Z+by)...)
+		do = append(do, upOrDown("raise its front edge %.0f mm", "lower its front edge %.0f mm", d.Z-by)...)
 	}
 	return strings.Join(append(do, turned(b.Turn-a.Turn, long)...), ", ")
 }
@@ -88,11 +88,11 @@ func ends(by unit.Angle, length unit.Length) unit.Length {
 
 // upOrDown says what hands do at an end; movements under 3 mm follow by
 // themselves.
-func upOrDown(what string, by unit.Length) []string {
+func upOrDown(raise, lower string, by unit.Length) []string {
 	if math.Abs(float64(by)) < 3 {
 		return nil
 	}
-	return []string{fmt.Sprintf("%s its %s %.0f mm", pick(by > 0, "raise", "lower"), what, math.Abs(float64(by)))}
+	return []string{fmt.Sprintf(pick(by > 0, raise, lower), math.Abs(float64(by)))}
 }
 
 // turned says how far a turn in plan brings the right end back or forward; large
@@ -101,9 +101,9 @@ func turned(by unit.Angle, long unit.Length) []string {
 	mm := round(2 * ends(by, long))
 	switch {
 	case math.Abs(by.Degrees()) > 20:
-		return []string{fmt.Sprintf("turn it by %.0f degrees, its right end %s", math.Abs(by.Degrees()), pick(by > 0, "back", "forward"))}
+		return []string{fmt.Sprintf(pick(by > 0, "turn it by %.0f degrees with its right end back", "turn it by %.0f degrees with its right end forward"), math.Abs(by.Degrees()))}
 	case mm != 0:
-		return []string{fmt.Sprintf("its right end %.0f mm further %s than its left", math.Abs(mm), pick(mm > 0, "back", "forward"))}
+		return []string{fmt.Sprintf(pick(mm > 0, "its right end %.0f mm further back than its left", "its right end %.0f mm further forward than its left"), math.Abs(mm))}
 	}
 	return nil
 }
@@ -113,10 +113,10 @@ func (w Way) stands(p motion.Pose) []string {
 	long, deep := w.box.Max.X-w.box.Min.X, w.box.Max.Y-w.box.Min.Y
 	var out []string
 	if mm := round(2 * ends(p.Roll, long)); mm != 0 {
-		out = append(out, fmt.Sprintf("its %s end %.0f mm higher than the other", pick(mm > 0, "left", "right"), math.Abs(mm)))
+		out = append(out, fmt.Sprintf(pick(mm > 0, "its left end %.0f mm higher than the other", "its right end %.0f mm higher than the other"), math.Abs(mm)))
 	}
 	if mm := round(2 * ends(p.Tilt, deep)); mm != 0 {
-		out = append(out, fmt.Sprintf("its %s edge %.0f mm higher than the other", pick(mm > 0, "back", "front"), math.Abs(mm)))
+		out = append(out, fmt.Sprintf(pick(mm > 0, "its back edge %.0f mm higher than the other", "its front edge %.0f mm higher than the other"), math.Abs(mm)))
 	}
 	return append(out, turned(p.Turn, long)...)
 }
@@ -140,9 +140,6 @@ func (w Way) Last() unit.Length {
 }
 
 func round(l unit.Length) float64 { return math.Round(float64(l)) + 0 }
-
-func higher(z float64) string { return pick(z > 0, "higher", "lower") }
-func side(x float64) string   { return pick(x > 0, "right", "left") }
 
 func pick(yes bool, a, b string) string {
 	if yes {

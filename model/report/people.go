@@ -133,7 +133,7 @@ func peopleText(w *strings.Builder, b Build) {
 		fmt.Fprintf(w, "| %s, %s | %.0f | %.0f to %.0f | %.0f to %.0f | %.0f | %.0f | %.0f | %.0f / %.0f | %.0f |\n", cell(p.Person), cell(p.Seat),
 			s.Height, s.Sitting[0], s.Sitting[1], s.Standing[0], s.Standing[1], s.ThighsAsk, s.ElbowAboveThigh, s.Slab, s.SteelFront, s.SteelBehind, s.Free)
 	}
-	w.WriteString("\nHeights are above the floor under the seat. What is left of the room between elbow and thigh is after 20 mm to move; below 0 the surface comes that far above the elbows.\n\n")
+	w.WriteString("\nAll in millimetres, heights above the floor under the seat. What is left of the room between elbow and thigh is after 20 mm to move; below 0 the surface comes that far above the elbows.\n\n")
 	for _, p := range list {
 		p.write(w)
 	}
