@@ -13,11 +13,14 @@ import (
 
 // Trouble is why a part does not go in, as far as could be found out. Short is
 // how much overlap would have to be let pass at the tightest place on the way, 0
-// if that was not found; Ways are changes with which a way was found.
+// if that was not found; Lacks are what is met on the straight way then. Ways are
+// changes with which a way was found, Vain those that were tried and free nothing.
 type Trouble struct {
 	Short unit.Length
 	Tight motion.Tight
+	Lacks []Lack
 	Ways  []Mend
+	Vain  []string
 }
 
 // Mend is one change that frees a part.
@@ -26,10 +29,11 @@ type Mend struct {
 	by   unit.Length // of wood that goes
 }
 
-// looks of one attempt, and of all together.
+// looks of one attempt, and of all of a kind: squeezes, other orders and cuts,
+// halves.
 const (
 	attemptLooks = 400
-	troubleLooks = 5000
+	troubleLooks = 2500
 )
 
 // attempt is a search with a budget of its own.
@@ -44,10 +48,21 @@ type attempt struct {
 func (s *Scene) Trouble(p *model.Part, there []*model.Part) Trouble {
 	a := &attempt{t: s.task(p), there: there}
 	var out Trouble
-	out.Short, out.Tight = a.short()
-	out.Ways = append(out.Ways, a.later(out.Tight)...)
+	if out.Short, out.Tight = a.short(); out.Short == 0 {
+		out.Lacks = a.lacks()
+	}
+	a.spent = 0
+	if out.Ways = a.later(out.Tight); out.Ways == nil {
+		out.Vain = append(out.Vain, fmt.Sprintf("to mount any one other part after %s", p.ID))
+	}
 	if p.Slab != nil {
 		out.Ways = append(out.Ways, a.trims()...)
+		a.spent = 0
+		if a.halves() {
+			out.Ways = append(out.Ways, Mend{Text: "make it in two halves, with a joint across the middle, and bring them in one after the other"})
+		} else {
+			out.Vain = append(out.Vain, "to make it in two halves with a joint across the middle")
+		}
 	}
 	return out
 }
@@ -121,7 +136,7 @@ func (a *attempt) short() (unit.Length, motion.Tight) {
 func (a *attempt) later(tight motion.Tight) []Mend {
 	var out []Mend
 	for _, q := range a.there {
-		if q == a.t.part || q.Rod != nil || tight.Near != "" && q.ID != tight.Near {
+		if q == a.t.part || q.Rod != nil || a.t.scene.Design.Part(tight.Near) != nil && q.ID != tight.Near {
 			continue
 		}
 		if a.frees(a.t.own, q) {
@@ -140,7 +155,7 @@ func (a *attempt) later(tight motion.Tight) []Mend {
 var trims = []unit.Length{2, 5, 10, 20, 40, 80}
 
 // trims tries what a saw can do: shorter, shallower, thinner, an end or the back
-// edge undercut, two halves.
+// edge undercut.
 func (a *attempt) trims() []Mend {
 	var out []Mend
 	for _, c := range []struct {
@@ -191,11 +206,6 @@ func (a *attempt) trims() []Mend {
 			}
 			least = by
 		}
-	}
-	left := changed(a.t.own, func(v geom.Vec3) geom.Vec3 { v.X = min(v.X, 0); return v })
-	right := changed(a.t.own, func(v geom.Vec3) geom.Vec3 { v.X = max(v.X, 0); return v })
-	if a.frees(left, nil) && a.frees(right, nil) {
-		out = append(out, Mend{Text: "make it in two halves, with a joint across the middle"})
 	}
 	slices.SortStableFunc(out, func(x, y Mend) int { return int(x.by) - int(y.by) })
 	return out

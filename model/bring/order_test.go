@@ -177,6 +177,19 @@ func TestShutInAndFreed(t *testing.T) {
 	if len(trouble.Ways) == 0 || trouble.Ways[0].Text != want {
 		t.Errorf("%+v, want %s", trouble.Ways, want)
 	}
+	// and on the straight way half of that is missing at each side
+	half := float64(long-front(d)) / 2
+	if len(trouble.Lacks) != 2 {
+		t.Fatalf("not two gaps are missing: %+v", trouble.Lacks)
+	}
+	for _, x := range trouble.Lacks {
+		if !strings.HasPrefix(x.Name, "the wall ") || math.Abs(float64(x.By)-half) > 0.3 {
+			t.Errorf("%.2f mm are missing at %s, want %.2f", float64(x.By), x.Name, half)
+		}
+	}
+	if len(trouble.Vain) != 2 {
+		t.Errorf("no other order and no halves free it, but tried in vain are %q", trouble.Vain)
+	}
 	free := strings.Replace(narrowing, "bottom: 775", "bottom: 1900", 1)
 	order = bring.NewScene(build(t, free)).Order()
 	if w := order[len(order)-1]; w.Verdict != motion.Found {

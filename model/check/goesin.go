@@ -102,11 +102,13 @@ func (s Site) cannot(w bring.Way, there []*model.Part, first bool) find.Finding 
 		f = f.Judge()
 		f.Status = status
 		f.Why += fmt.Sprintf(" At the tightest place, at %s, about %.1f mm are missing.", trouble.Tight.Near, float64(trouble.Short))
-		if s.Design.Part(trouble.Tight.Near) != nil {
-			f.Parts = append(f.Parts, trouble.Tight.Near)
-		} else if wall, ok := strings.CutPrefix(trouble.Tight.Near, "the wall "); ok {
-			f.Walls = append(f.Walls, wall)
-		}
+		s.meets(&f, trouble.Tight.Near)
+	}
+	if len(trouble.Lacks) > 0 {
+		s.lacking(&f, w, trouble.Lacks)
+	}
+	if trouble.Vain != nil {
+		f.Why += fmt.Sprintf(" Tried, and no way was found: %s.", list(trouble.Vain))
 	}
 	for _, m := range trouble.Ways {
 		f.Fix = append(f.Fix, hint("%s: a way was found then", m.Text))
@@ -115,6 +117,30 @@ func (s Site) cannot(w bring.Way, there []*model.Part, first bool) find.Finding 
 		f.Fix = []find.Fix{hint("try it with a board of that size in the room, or change what stands round it; no single small change that was tried frees it")}
 	}
 	return f
+}
+
+// lacking names the gaps that are too narrow on the straight way, and by how much.
+func (s Site) lacking(f *find.Finding, w bring.Way, lacks []bring.Lack) {
+	var gaps []string
+	for _, l := range lacks {
+		gaps = append(gaps, fmt.Sprintf("%.1f mm at %s", float64(l.By), l.Name))
+		s.meets(f, l.Name)
+	}
+	f.At = at(w.Middle(lacks[0].Pose))
+	status := f.Status
+	f.Measured, f.Required = mm(-lacks[0].By), limit(find.AtLeast, unit.Length(0))
+	*f = f.Judge()
+	f.Status = status
+	f.Why += fmt.Sprintf(" Straight in it lacks %s.", list(gaps))
+}
+
+// meets adds what a part meets on its way to the parts and walls of a finding.
+func (s Site) meets(f *find.Finding, name string) {
+	if s.Design.Part(name) != nil {
+		involve(f, name, "")
+	} else if wall, ok := strings.CutPrefix(name, "the wall "); ok {
+		involve(f, "", wall)
+	}
 }
 
 // allPlain sums up what is held against its wall or rolled in.
