@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -17,7 +18,7 @@ import (
 // room in it, and lists how it is held there.
 func (m *maker) wayIn() []block {
 	t := table{heads: m.heads("step of the way in", "slab with least room", "carried", "room left"), right: []bool{false, false, false, true}}
-	var drawn []block
+	var drawn []picture
 	for i, step := range m.b.Job.House.Way {
 		p, how := tightest(step, m.parts(func(p *model.Part) bool { return p.Slab != nil }))
 		if p == nil {
@@ -34,13 +35,61 @@ func (m *maker) wayIn() []block {
 		}
 		t.rows = append(t.rows, []string{name, p.ID, m.pass(how.How), left})
 		if lines := passing(step, p, how); lines != nil {
-			drawn = append(drawn, m.pictured(m.passage(i+1, name, lines), topRight, drawing.Scale{Paper: 1, Real: 50}, drawing.Scale{Paper: 1, Real: 100}))
+			drawn = append(drawn, m.passage(i+1, name, lines))
 		}
 	}
 	if t.rows == nil {
 		return nil
 	}
-	return append(t.blocks("way-in", m.say("The way in"), m.lines), drawn...)
+	out := t.blocks("way-in", m.say("The way in"), m.lines)
+	for some := range slices.Chunk(drawn, mostInStrip) {
+		out = append(out, m.strips(some))
+	}
+	return out
+}
+
+// mostInStrip is how many steps of the way in stand together.
+const mostInStrip = 6
+
+// strips sets pictures in their order, from left to right and row by row, in rows
+// of different lengths and at two scales.
+func (m *maker) strips(list []picture) block {
+	const margin unit.Length = 30
+	b := block{name: list[0].title, pull: topRight}
+	for _, s := range []drawing.Scale{{Paper: 1, Real: 50}, {Paper: 1, Real: 100}} {
+		var set []drawn
+		for _, p := range list {
+			set = append(set, m.draw(p, s, geom.V(margin, margin)))
+		}
+		for _, n := range []int{6, 3, 2, 1} {
+			if n < 2*len(list) || n == 1 {
+				b.forms = append(b.forms, strip(set, s, n, gapOn(m.size)))
+			}
+		}
+	}
+	return b
+}
+
+// strip sets pictures in rows of so many, their titles in line.
+func strip(list []drawn, s drawing.Scale, n int, gap unit.Length) form {
+	f := form{scale: s}
+	var at geom.Vec // upper left corner of the next row
+	for row := range slices.Chunk(list, n) {
+		var high unit.Length
+		for _, d := range row {
+			high = max(high, d.box.Height())
+		}
+		at.X = 0
+		for _, d := range row {
+			f.items = append(f.items, d.at(geom.V(at.X, at.Y-high).Sub(d.box.Min)))
+			at.X += d.box.Width() + gap
+		}
+		f.w = max(f.w, at.X-gap)
+		at.Y -= high + gap
+	}
+	f.h = -at.Y - gap
+	f.items = drawing.Move(f.items, geom.V(0, f.h))
+	return f
 }
 
 // tightest is the part that has least room in a step of the way in.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -93,6 +94,31 @@ func TestTurnedSlabHasItsMoves(t *testing.T) {
 		}
 		if language == "de" && (strings.Contains(text, "its left") || strings.Contains(text, "lower it")) {
 			t.Errorf("English moves on a German sheet: %q", text)
+		}
+	}
+}
+
+// The steps of the way in are read in their order: from left to right, row by
+// row.
+func TestWayInStandsInOrder(t *testing.T) {
+	for _, paper := range []string{"A3", "A4"} {
+		m := newMaker(roomBuild(t, "studio", paper, nil))
+		var last geom.Vec
+		n := 0
+		for _, pg := range carryingSheets(m) {
+			for _, g := range groupsNamed(pg.sheet.Items, "way-walls-") {
+				at := drawing.Bounds(g.Items).Centre()
+				if n > 0 && at.X < last.X && at.Y > last.Y {
+					t.Errorf("%s: %s stands before the one before it", paper, g.ID)
+				}
+				if n++; g.ID != fmt.Sprintf("way-walls-%d", n) {
+					t.Errorf("%s: %s is the picture number %d", paper, g.ID, n)
+				}
+				last = at
+			}
+		}
+		if n != len(m.b.Job.House.Way) {
+			t.Errorf("%s: %d of %d steps are drawn", paper, n, len(m.b.Job.House.Way))
 		}
 	}
 }
