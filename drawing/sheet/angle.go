@@ -50,7 +50,7 @@ func (m *maker) angleSheet(p *model.Part) []page {
 }
 
 // shorter is the tolerance of what goes between fixed ends: never longer.
-func (m *maker) shorter() string { return "+0/-" + m.length(1) }
+func (m *maker) shorter() string { return "+0/-" + m.within(1) }
 
 // sawn is the tolerance of a bar's length: none where it is cut already.
 func (m *maker) sawn(p *model.Part) string {

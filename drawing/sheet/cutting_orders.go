@@ -85,9 +85,9 @@ func (m *maker) woodOrder(s *cut.Shopping) []page {
 // longer.
 func (m *maker) blankTolerance(b cut.Blank) string {
 	if b.Ordered {
-		return m.sayf("length +0/-%s, else ±%s", m.length(model.UsualFit.Shop.Minus), m.fine(0.5))
+		return m.sayf("length +0/-%s, else ±%s", m.within(model.UsualFit.Shop.Minus), m.within(0.5))
 	}
-	return "±" + m.fine(0.5)
+	return "±" + m.within(0.5)
 }
 
 // blankName is what a piece is called: a board after its table.
@@ -179,7 +179,7 @@ func (m *maker) steelOrder(s *cut.Shopping) []page {
 	for _, l := range s.Steel {
 		for _, x := range l.Problem.Pieces {
 			p := m.b.Design.Part(x.ID)
-			t.rows = append(t.rows, []string{fmt.Sprint(p.Mark), m.pass(p.ID), l.Section, m.length(x.Length), "+0/-" + m.length(1), m.endWord(x.Left, x.Right), m.holeWord(p), m.tenth(p.Mass())})
+			t.rows = append(t.rows, []string{fmt.Sprint(p.Mark), m.pass(p.ID), l.Section, m.length(x.Length), m.shorter(), m.endWord(x.Left, x.Right), m.holeWord(p), m.tenth(p.Mass())})
 		}
 	}
 	f.table(m.say("Finished pieces, one each"), t, asIs)
