@@ -156,11 +156,16 @@ func (v *cutView) labels(q saw.Placed) [][]string {
 	return [][]string{{name, size}, {name + "   " + size}, {name}, {mark}}
 }
 
-// blankSize is length x width as sawn, with both widths of what tapers.
+// blankSize is length x width as sawn, with both widths of what tapers, and with
+// the narrowest and the widest of what has a natural edge.
 func (m *maker) blankSize(b cut.Blank) string {
 	t := m.length(b.Length) + " x " + m.length(b.Width)
-	if b.Tapers() {
+	switch {
+	case b.Tapers():
 		t += " / " + m.length(b.EndWidth)
+	case b.Edge != saw.NoSide:
+		_, widest := b.Part.Slab.Blank()
+		t = m.sayf("%s to %s", t, m.length(max(b.Width, b.Width+widest-b.Drawn[1])))
 	}
 	return t
 }

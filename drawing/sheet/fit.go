@@ -68,11 +68,8 @@ func (m *maker) orderTable(all []ordered) table {
 		right: []bool{true, false, false, false, true, true, true, true}}
 	for _, o := range all {
 		w := o.way
-		where := [2]string{m.say("length at the back"), m.say("at the front")}
-		if w.Name == "depth" {
-			where = [2]string{m.say("depth at the left"), m.say("at the right")}
-		}
-		one := []string{fmt.Sprint(o.part.Mark), m.pass(o.part.ID), w.From + " - " + w.To, where[0], m.length(w.Size), m.say("not yet"), "", m.say("unchecked")}
+		where := m.endsOf(w)
+		one := []string{fmt.Sprint(o.part.Mark), m.pass(o.part.ID), m.pass(w.From) + " - " + m.pass(w.To), where[0], m.length(w.Size), m.say("not yet"), "", m.say("unchecked")}
 		two := []string{"", "", "", where[1], m.length(w.Other), "", "", ""}
 		if len(w.Disputed) > 0 {
 			one[7] = m.say("disputed")
@@ -87,6 +84,14 @@ func (m *maker) orderTable(all []ordered) table {
 		t.rows = append(t.rows, one, two)
 	}
 	return t
+}
+
+// endsOf says where the two sizes of a way lie on the slab.
+func (m *maker) endsOf(w model.FitWay) [2]string {
+	if w.Name == "depth" {
+		return [2]string{m.say("depth at the left"), m.say("at the right")}
+	}
+	return [2]string{m.say("length at the back"), m.say("at the front")}
 }
 
 // shopTolerance is the tolerance of the shop in the unit of the job.
@@ -112,7 +117,7 @@ func (m *maker) percent(p float64) string {
 
 func (m *maker) orderNotes(w model.FitWay) []string {
 	return []string{
-		m.sayf("The slab sheets show the slab as drawn. Order it in this size from a shop that keeps %s; both ends of the slab change alike, its angles stay.", m.shopTolerance(w)),
+		m.sayf("Drawn: the length of the edge on the slab sheet, for sawing on site. Order: the length of the same edge from a shop that keeps %s; both ends of the slab change alike, its angles stay.", m.shopTolerance(w)),
 		m.sayf("Fits: it goes in with a gap of %s or more to each wall. Jams: what is delivered does not. Shows: a gap is more than %s wider than drawn (%s between slabs) when the slab lies in place.",
 			m.length(w.Wish.Least), m.length(w.Wish.Wider), m.length(w.Wish.WiderJoint)),
 		m.sayf("Would do: every size that jams and shows with no more than %s each.", m.percent(1-w.Wish.Sure)),

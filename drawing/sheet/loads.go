@@ -8,6 +8,7 @@ import (
 	"slabwright/drawing/dim"
 	"slabwright/drawing/view"
 	"slabwright/model"
+	"slabwright/model/check"
 	"slabwright/model/geom"
 	"slabwright/model/hold"
 	"slabwright/model/unit"
@@ -152,13 +153,13 @@ func (m *maker) loadNotes(f *flow) {
 	f.grid("loads-slabs", m.say("What the slabs do"), m.slabRows(s))
 	f.grid("loads-runs", m.say("What every carrier has to take at most"), m.carrierRows(s))
 	f.text("loads-cautions", "",
-		m.say("Years and person: how far a slab sinks. Along and across the grain: share of the design strength; above 100 % across it takes a piece without crack, pith or knots, see report.md."),
+		m.say("Sinks: how far, of how much is allowed. Along and across the grain: share of the design strength; above 100 % across it takes a piece without crack, pith or knots, see report.md."),
 		m.sayf("Forces are with partial factors %s and %s and need not come at the same time. Slabs rest on supports that only push; screws as drawn hold down. Anchors are chosen by their approval, in that wall.", m.style.Number(1.35, 2), m.style.Number(1.5, 2)),
 		m.say("An estimate and no certificate. A load test before anybody stands on it; nobody jumps on it. Local codes come first."))
 }
 
 func (m *maker) slabRows(s *hold.Statics) grid {
-	t := grid{pitch: 5, heads: m.heads("slab", "years", "person", "along // the grain", "across // the grain", "Hz"), right: []bool{false, true, true, true, true, true}}
+	t := grid{pitch: 5, heads: m.heads("slab", "sinks in years", "sinks under a person", "along // the grain", "across // the grain", "Hz"), right: []bool{false, true, true, true, true, true}}
 	for _, b := range s.Slabs {
 		if b.Trouble != "" {
 			t.rows = append(t.rows, []string{b.Part, m.say("not known"), "", "", "", ""})
@@ -166,12 +167,17 @@ func (m *maker) slabRows(s *hold.Statics) grid {
 		}
 		person := "–"
 		if c, ok := b.Case(hold.PersonSinks); ok {
-			person = m.sinks(c.Sinks())
+			person = m.ofAllowed(c.Sinks(), check.SagUnderPerson(b))
 		}
-		t.rows = append(t.rows, []string{m.pass(b.Part), m.sinks(b.Years), person,
+		t.rows = append(t.rows, []string{m.pass(b.Part), m.ofAllowed(b.Years, check.SagInYears(b)), person,
 			m.used(b, func(c hold.Case) hold.Peak { return c.Along }), m.used(b, func(c hold.Case) hold.Peak { return c.Across }), m.style.Number(b.First, 0)})
 	}
 	return t
+}
+
+// ofAllowed writes a deflection with what is allowed of it.
+func (m *maker) ofAllowed(l, allowed unit.Length) string {
+	return m.sayf("%s of %s", m.sinks(l), m.sinks(allowed))
 }
 
 // used is the largest share of a strength in all design cases, in percent.

@@ -13,14 +13,14 @@ import (
 
 // planNotes sets the table of widths and the keys beside the plan.
 func (m *maker) planNotes(f *flow, tops []*model.Part) {
-	t := grid{boxes: true, pitch: 5, heads: m.heads("slab", "at", "clear", "wood", "gap left", "gap right", "measured again"), right: []bool{false, false, true, true, true, true, false}}
+	t := grid{boxes: true, pitch: 5, heads: m.heads("slab", "at", "clear", "as drawn", "gap left", "gap right", "measured again"), right: []bool{false, false, true, true, true, true, false}}
 	for _, p := range tops {
 		for _, x := range m.widths(p) {
-			t.rows = append(t.rows, []string{m.pass(p.ID), x.name, m.length(x.clear), m.length(x.wood), m.length(x.left), m.length(x.right), ""})
+			t.rows = append(t.rows, []string{m.pass(p.ID), x.name + ", " + m.sayf("%s deep", m.length(x.deep)), m.length(x.clear), m.length(x.wood), m.length(x.left), m.length(x.right), ""})
 		}
 	}
 	if len(t.rows) > 0 {
-		f.grid("plan-widths", m.say("Clear widths, the smaller of surface and underside: measure again before cutting"), t)
+		f.grid("plan-widths", m.say("Clear widths at this depth, the smaller of surface and underside: measure again before cutting"), t)
 	}
 	for i, x := range m.planFindings() {
 		var lines []string

@@ -13,8 +13,9 @@ import (
 // what the wood takes of it.
 type width struct {
 	name        string
-	middle      bool     // in the middle of the slab
-	from, to    geom.Vec // between walls or neighbours, in the room's axes
+	middle      bool        // in the middle of the slab
+	from, to    geom.Vec    // between walls or neighbours, in the room's axes
+	deep        unit.Length // from the back edge
 	clear, wood unit.Length
 	left, right unit.Length // gaps
 }
@@ -57,7 +58,7 @@ func (m *maker) widths(p *model.Part) []width {
 		if !ok {
 			continue
 		}
-		out = append(out, width{name: at.name, middle: at.middle, from: sp.Pose.Plan(geom.V(c0, at.y)), to: sp.Pose.Plan(geom.V(c1, at.y)),
+		out = append(out, width{name: at.name, middle: at.middle, deep: -at.y, from: sp.Pose.Plan(geom.V(c0, at.y)), to: sp.Pose.Plan(geom.V(c1, at.y)),
 			clear: c1 - c0, wood: w1 - w0, left: w0 - c0, right: c1 - w1})
 	}
 	return out

@@ -73,6 +73,24 @@ func (w *workpiece) gapNotes() []string {
 	return out
 }
 
+// orderedNotes give the sizes to order from a shop, which differ from those drawn.
+func (w *workpiece) orderedNotes() []string {
+	f, err := w.b.Design.FitOf(w.part.ID)
+	if err != nil {
+		return nil // the findings say why
+	}
+	var out []string
+	for _, way := range f.Ways {
+		if way.Order == nil {
+			continue
+		}
+		where := w.endsOf(way)
+		out = append(out, w.sayf("From a shop order instead: %s %s, %s %s, each %s (sheet Order sizes).",
+			where[0], w.length(way.Order.Size), where[1], w.length(way.OrderOther()), w.shopTolerance(way)))
+	}
+	return out
+}
+
 // makeNotes tell how sizes are to be taken, and what to order.
 func (w *workpiece) makeNotes() []string {
 	l, across := w.slab.Blank()
@@ -86,9 +104,10 @@ func (w *workpiece) makeNotes() []string {
 			w.sayf("A: reference edge. B: its left end, corner %s. x from B along A, y square from A: for holes that are still to be drilled.", w.cornerB()))
 	}
 	out = append(out,
-		w.sayf("Order size L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.", up(l), up(across), w.length(w.slab.Thickness)),
+		w.sayf("Sizes are as drawn, for sawing on site. The wood to begin with measures L × W × T at least %s × %s × %s, fibre along L; no allowance is in it.", up(l), up(across), w.length(w.slab.Thickness)),
 		w.sayf("A: reference edge, planed first. B: its left end, corner %s. x from B along A, y square from A.", w.cornerB()))
 	out = append(out, w.gapNotes()...)
+	out = append(out, w.orderedNotes()...)
 	for _, j := range w.b.Design.Joints {
 		if j.Kind != model.OpenJoint && (j.Slab == w.part.ID || j.To == w.part.ID) {
 			out = append(out, w.jointText(j))

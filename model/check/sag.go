@@ -31,16 +31,22 @@ var sagRule = Rule{
 	},
 }
 
+// SagInYears is how far a slab may sink under what lies on it for years.
+func SagInYears(b hold.Slab) unit.Length { return b.Span / yearsShare }
+
+// SagUnderPerson is how far a slab may sink where a person stands on it.
+func SagUnderPerson(b hold.Slab) unit.Length { return b.Span / personShare }
+
 // stiffEnough tells whether a slab keeps both limits with a reserve.
 func stiffEnough(b hold.Slab) bool {
 	c, ok := b.Case(hold.PersonSinks)
-	return b.Years <= reserve*b.Span/yearsShare && (!b.Walked || ok && c.Sinks() <= reserve*b.Span/personShare)
+	return b.Years <= reserve*SagInYears(b) && (!b.Walked || ok && c.Sinks() <= reserve*SagUnderPerson(b))
 }
 
 func (s Site) sagsInYears(p *model.Part, b hold.Slab) find.Finding {
 	c, _ := b.Case(hold.Daily)
 	f := find.Finding{
-		Title: "How far the slab sinks after years", At: onTop(p, c.Lowest.At), Measured: mm(b.Years), Required: limit(find.AtMost, b.Span/yearsShare), Assumed: steelAdded(c),
+		Title: "How far the slab sinks after years", At: onTop(p, c.Lowest.At), Measured: mm(b.Years), Required: limit(find.AtMost, SagInYears(b)), Assumed: steelAdded(c),
 		Why: fmt.Sprintf("%s sinks by %.1f mm under what lies on it, and by %.1f mm after years, %s; its span there is %.0f mm.", capital(b.Part), float64(c.Sinks()), float64(b.Years), on(p, c.Lowest.At), float64(b.Span)),
 	}.Judge()
 	if f.Status == find.Fail {
@@ -57,7 +63,7 @@ func (s Site) sagsUnderPerson(p *model.Part, b hold.Slab) find.Finding {
 		return unstood(b)
 	}
 	f := find.Finding{
-		Title: "How far the slab sinks under a person", At: onTop(p, *c.Person), Measured: mm(c.Sinks()), Required: limit(find.AtMost, b.Span/personShare), Assumed: steelAdded(c),
+		Title: "How far the slab sinks under a person", At: onTop(p, *c.Person), Measured: mm(c.Sinks()), Required: limit(find.AtMost, SagUnderPerson(b)), Assumed: steelAdded(c),
 		Why: fmt.Sprintf("%s sinks by %.1f mm with its own weight when a person of %.0f kg stands %s, the worst of %d places.", capital(b.Part), float64(c.Sinks()), float64(s.statics().Loads.Person), on(p, *c.Person), b.Places),
 	}.Judge()
 	if f.Status == find.Fail {

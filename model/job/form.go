@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -134,10 +135,18 @@ func quantity[T ~float64](what, unitName, pattern string, low, high float64, in 
 			return 0, err
 		}
 		if x := in(v); !(x >= low && x <= high) {
-			return 0, &unit.ParseError{Read: quoted(text) + " is out of range", Expected: span}
+			return 0, &unit.ParseError{Read: quoted(text) + " is out of range", Expected: span, Hint: metresHint(unitName, x, low, high)}
 		}
 		return v, nil
 	})
+}
+
+// metresHint tells of a broken number of millimetres too small that would do in metres; "" if none.
+func metresHint(unitName string, v, low, high float64) string {
+	if mm := v * 1000; unitName == "mm" && v != math.Trunc(v) && v < low && mm >= low && mm <= high {
+		return "a bare number is in mm; if it was meant in metres, write " + number(mm)
+	}
+	return ""
 }
 
 func number(v float64) string { return unit.Style{}.Number(v, 6) }

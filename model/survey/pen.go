@@ -46,7 +46,7 @@ func swapped(v float64) []float64 {
 	var out []float64
 	for i := 1; i < len(digits); i++ {
 		d := []byte(digits)
-		if d[i] == d[i-1] {
+		if d[i] == d[i-1] || i == 1 && d[i] == '0' { // with a nought in front it is another number of digits
 			continue
 		}
 		d[i], d[i-1] = d[i-1], d[i]

@@ -20,6 +20,7 @@ func TestSlipsOfThePen(t *testing.T) {
 		{1641, 1614.2, "two digits swapped: 1614"},
 		{360, 3601.5, "centimetres and millimetres mixed up: 3600"},
 		{12050, 1204, "centimetres and millimetres mixed up: 1205"},
+		{8000, 800.4, "centimetres and millimetres mixed up: 800"}, // a nought too many, not 0800
 		{1800, 1823, ""},
 		{1800, 1801, ""},
 		{1815.5, 1851.5, ""}, // half millimetres were no swapped digits
