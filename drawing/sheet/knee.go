@@ -92,11 +92,18 @@ func (k kneeSpace) tables(fresh func() page, first, second drawing.Rect) []page 
 	return pages
 }
 
+// overHead is what a section on small paper shows above a head.
+const overHead unit.Length = 100
+
 // section is the cut through the seat with the boxes of the legs.
 func (k kneeSpace) section() shot {
 	m, c := k.m, k.c
 	s := m.sectioned(c)
 	p := s.shot
+	if len(drawing.Free(m.size)) == 1 { // small paper: no higher than a head that rises
+		s.window.Max.Y = min(s.window.Max.Y, k.s.Floor+k.s.Of(body.Head).Ample()+k.s.Shoe+overHead)
+		p.view = window(p.view, s.window, func(view.Stroke) bool { return true })
+	}
 	p.id, p.title = "knee-section", m.sayf("Section through %s", k.s.Seat.Name)
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		out := append(s.walls.draw(m, pl, s.window, s.floor), m.floor(pl, s.window, s.floor))

@@ -119,3 +119,13 @@ func TestFlushLidTakesNoRoom(t *testing.T) {
 		t.Errorf("the worktop is %g mm over the thighs, %g with a lid", off[0], off[1])
 	}
 }
+
+// The knee space is drawn at 1:10 on all paper, also below high shelves.
+func TestKneeSheetIsLarge(t *testing.T) {
+	m := newMaker(roomBuild(t, "alcove", "A4", nil))
+	for _, pg := range kneeSheets(m) {
+		if s := pg.sheet.Scale; s != "" && s != "1:10" {
+			t.Errorf("%s is drawn at %s", pg.sheet.Name, s)
+		}
+	}
+}
