@@ -188,7 +188,7 @@ func (m *maker) planPlaces(t *model.Part) []dim.Request {
 		last := ws[len(ws)-1]
 		datum = last.from
 		if w := m.wallAt(last.from, sp.Top); w != nil {
-			from = m.sayf("wall %s", w.Name)
+			from = m.sayf("wall %s, at the front", w.Name)
 		}
 	}
 	if math.Abs(math.Cos(float64(sp.Pose.Turn))) > math.Sqrt2/2 {
