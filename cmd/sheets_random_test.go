@@ -37,7 +37,7 @@ var replayed = map[uint64]string{
 //	SLABWRIGHT_RANDOM=500 go test ./cmd -run RandomDesigns -timeout 60m
 //
 // and from any other seed on by SLABWRIGHT_RANDOM=FIRST-LAST.
-const spread = 16
+const spread = 24
 
 // TestSheetsOfRandomDesigns draws the sheets of jobs that nobody has thought
 // of: whatever the room, the parameters and the paper are, every sheet can be
