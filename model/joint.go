@@ -3,6 +3,7 @@ package model
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -33,6 +34,17 @@ const (
 // JointKinds lists the kinds, loose ones first.
 var JointKinds = []JointKind{OpenJoint, DowelJoint, PlateJoint, GluedJoint}
 
+// Closed is the widest gap of edges that lie together.
+const Closed unit.Length = 0.05
+
+// PlateWide is the width of the steel plates.
+const PlateWide unit.Length = 40
+
+// Tighter says whether a kind passes more on than another one.
+func (k JointKind) Tighter(than JointKind) bool {
+	return slices.Index(JointKinds, k) > slices.Index(JointKinds, than)
+}
+
 // Joint is a joint between a slab and another one that its edge meets. Ends are
 // those of the stretch on which both lie side by side, in the room; Places are the
 // middles of dowels and plates on it.
@@ -53,7 +65,7 @@ func (j Joint) Size() string {
 	case DowelJoint:
 		return fmt.Sprintf("Ø%.0f x %.0f", float64(j.Dia), float64(j.Length))
 	case PlateJoint:
-		return fmt.Sprintf("%.0f x 40 x %.0f", float64(j.Length), float64(j.Dia))
+		return fmt.Sprintf("%.0f x %.0f x %.0f", float64(j.Length), float64(PlateWide), float64(j.Dia))
 	}
 	return ""
 }

@@ -10,7 +10,7 @@ func (m *maker) jointText(j model.Joint) string {
 		return m.sayf("Joint of %s and %s: %d dowels Ø%s x %s, glued into %s only.", a, b, len(j.Places), m.length(j.Dia), m.length(j.Length), b)
 	case model.PlateJoint:
 		n, _ := j.PlateScrews()
-		return m.sayf("Joint of %s and %s: %d steel plates %s x 40 x %s from below, %d screws.", a, b, len(j.Places), m.length(j.Length), m.length(j.Dia), n)
+		return m.sayf("Joint of %s and %s: %d steel plates %s x %s x %s from below, %d screws.", a, b, len(j.Places), m.length(j.Length), m.length(model.PlateWide), m.length(j.Dia), n)
 	case model.GluedJoint:
 		return m.sayf("Joint of %s and %s: glued, both are one slab.", a, b)
 	}

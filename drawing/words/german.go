@@ -823,7 +823,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 
 	// Joints of slabs.
 	"Joint of %s and %s: %d dowels Ø%s x %s, glued into %s only.":             "Fuge %s und %s: %d Dübel Ø%s x %s, nur in %s eingeleimt.",
-	"Joint of %s and %s: %d steel plates %s x 40 x %s from below, %d screws.": "Fuge %s und %s: %d Flachstahlplatten %s x 40 x %s von unten, %d Schrauben.",
+	"Joint of %s and %s: %d steel plates %s x %s x %s from below, %d screws.": "Fuge %s und %s: %d Flachstahlplatten %s x %s x %s von unten, %d Schrauben.",
 	"Joint of %s and %s: glued, both are one slab.":                           "Fuge %s und %s: verleimt, beide sind eine Platte.",
 	"Joint of %s and %s: open, nothing joins them.":                           "Fuge %s und %s: offen, nichts verbindet sie.",
 

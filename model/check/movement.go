@@ -114,7 +114,7 @@ func (s Site) glued(p *model.Part, t model.EdgeTravel, m model.Movement, j model
 		f.Status = find.Fail
 		f.Why = fmt.Sprintf("The grain of %s runs across that of %s: one goes %.1f mm along the other over the year, and a glued joint tears or the wood does.", p.ID, t.To, float64(along(m)))
 		f.Fix = []find.Fix{hint("join them by dowels that are glued into one of them only (set joint to dowels)")}
-	case t.Gap > 0.05:
+	case t.Gap > model.Closed:
 		f.Status = find.Fail
 		f.Measured, f.Required = mm(t.Gap), limit(find.AtMost, 0.0)
 		f.Why = fmt.Sprintf("The joint between %s and %s is drawn %.1f mm open: glue fills no gap.", p.ID, t.To, float64(t.Gap))

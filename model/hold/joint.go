@@ -28,13 +28,11 @@ const (
 	// gluedPerMM is the stiffness of a glue line, N/mm for each millimetre: much
 	// stiffer than any slab.
 	gluedPerMM = 2000
-	// plateWide is the width of the steel plates.
-	plateWide unit.Length = 40
 )
 
-// jointOf is a joint as it is looked at: as drawn, or tried out.
+// jointOf is a joint as it is looked at: as drawn, or tried out tighter.
 func (v variant) jointOf(j model.Joint) model.Joint {
-	if v.joint != "" && v.joint != j.Kind {
+	if v.joint.Tighter(j.Kind) {
 		return j.As(v.joint)
 	}
 	return j
@@ -155,7 +153,7 @@ func stiffnessOf(j model.Joint, wood plate.Plate, long unit.Length) (shear, turn
 		return woodenShare * slip * float64(j.Dia), 0
 	case model.PlateJoint:
 		_, screw := j.PlateScrews()
-		inertia := float64(plateWide) * math.Pow(float64(j.Dia), 3) / 12
+		inertia := float64(model.PlateWide) * math.Pow(float64(j.Dia), 3) / 12
 		// Two screws on each side, one side after the other; the steel bends between
 		// the inner screws.
 		return slip * float64(screw), steelModulus * inertia / float64(2*j.Near())

@@ -95,21 +95,19 @@ func largerAngles(d *model.Design, part string) []stock.AngleSection {
 	return out
 }
 
-// tighter are the kinds of joints above the loosest of a slab; none for a slab
-// that meets no other. Slabs whose grain crosses are not glued.
+// tighter are the kinds above the loosest joint of a slab; none for a slab that
+// meets no other. Slabs are not glued where the grain of one crosses that of the
+// other, nor over a gap.
 func tighter(d *model.Design, part string) []model.JointKind {
-	var out []model.JointKind
+	loosest, glued := len(model.JointKinds), true
 	for _, j := range d.Joints {
 		if j.Slab != part && j.To != part {
 			continue
 		}
-		k := slices.Index(model.JointKinds, j.Kind)
-		out = slices.Clone(model.JointKinds[k+1:])
-		if d.Crossed(j) {
-			out = slices.DeleteFunc(out, func(k model.JointKind) bool { return k == model.GluedJoint })
-		}
+		loosest = min(loosest, slices.Index(model.JointKinds, j.Kind)+1)
+		glued = glued && !d.Crossed(j) && d.Part(j.Slab).Slab.Edges[j.Edge].Gap <= model.Closed
 	}
-	return out
+	return slices.DeleteFunc(slices.Clone(model.JointKinds[loosest:]), func(k model.JointKind) bool { return k == model.GluedJoint && !glued })
 }
 
 // change is one way to change a slab.
