@@ -143,6 +143,13 @@ func (b Blank) item() saw.Item {
 	return it
 }
 
+// around is the rectangle that holds the blank: what its halves are cut from.
+func (b Blank) around() saw.Item {
+	it := b.item()
+	it.Width, it.EndWidth = max(b.Width, b.EndWidth), 0
+	return it
+}
+
 // boardBlank is what a board of a roll-out table is cut from.
 func boardBlank(p *model.Part, b *model.Board) Blank {
 	return Blank{ID: p.ID + " " + b.Name, Mark: fmt.Sprintf("%d.%d", p.Mark, b.Row), Part: p, Board: b, Length: b.Length, Width: b.Width, EndWidth: b.Width,

@@ -60,11 +60,11 @@ func (s *Shopping) halves(l WoodLot) []Choice {
 	for i, b := range l.Blanks {
 		for _, side := range []bool{false, true} {
 			p := l.Problem
-			one, two := b.item(), b.item()
+			one, two := b.around(), b.around()
 			what := fmt.Sprintf("%s of two pieces end to end", b.ID)
 			if side {
 				what = fmt.Sprintf("%s of two pieces side by side", b.ID)
-				one.Width, two.Width = tenthUp(max(b.Width, b.EndWidth)/2+jointWood), tenthUp(max(b.Width, b.EndWidth)/2+jointWood)
+				one.Width, two.Width = tenthUp(one.Width/2+jointWood), tenthUp(two.Width/2+jointWood)
 				two.Edge = saw.NoSide
 			} else {
 				one.Length, two.Length = tenthUp(b.Length/2+jointWood), tenthUp(b.Length/2+jointWood)
