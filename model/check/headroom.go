@@ -5,6 +5,7 @@ import (
 
 	"slabwright/model/find"
 	"slabwright/model/sit"
+	"slabwright/model/unit"
 )
 
 var headRoom = Rule{
@@ -40,8 +41,8 @@ func (s Site) headUnder(x *sit.Sitter, o sit.Overhang) find.Finding {
 	stand, known := x.Standing()
 	f.Measured, f.Required = spread(o.Edge, x.Sizes[5].SD), limit(find.AtLeast, reach)
 	f = f.Judge()
-	f.Why = fmt.Sprintf("The edge of %s is %.0f mm in from the front and %.0f mm above the floor. Sitting straight the head is at %.0f mm; rising it comes %.0f mm in from the front.%s",
-		o.Name, float64(o.Edge), float64(o.Low), float64(sitting), float64(reach), nobodyTold(x))
+	f.Why = fmt.Sprintf("The edge of %s is %s and %.0f mm above the floor. Sitting straight the head is at %.0f mm; rising it comes %.0f mm in from the front.%s",
+		o.Name, fromFront(o.Edge), float64(o.Low), float64(sitting), float64(reach), nobodyTold(x))
 	switch {
 	case known && o.Low >= stand:
 		f.Status = find.Pass
@@ -57,9 +58,21 @@ func (s Site) headUnder(x *sit.Sitter, o sit.Overhang) find.Finding {
 		f.Status = find.Warn
 		lack := up(reach - o.Edge)
 		f.Fix = []find.Fix{hint("take %s %.0f mm less deep, or hang it above the head of somebody standing", o.Name, float64(lack))}
+		if o.Edge < 0 {
+			f.Fix = []find.Fix{hint("hang %s elsewhere, or above the head of somebody standing", o.Name)}
+		}
 		if known {
 			f.Fix[0].Text += fmt.Sprintf(", its underside at %.0f mm", float64(up(stand)))
 		}
 	}
 	return f
+}
+
+// fromFront says how far an edge is in from the front of the worktop, or out
+// beyond it.
+func fromFront(edge unit.Length) string {
+	if edge < 0 {
+		return fmt.Sprintf("%.0f mm out beyond the front", -float64(edge))
+	}
+	return fmt.Sprintf("%.0f mm in from the front", float64(edge))
 }
