@@ -43,13 +43,28 @@ func (m *maker) wayIn() []block {
 	}
 	out := t.blocks("way-in", m.say("The way in"), m.lines)
 	for some := range slices.Chunk(drawn, mostInStrip) {
-		out = append(out, m.strips(some))
+		if whole := m.strips(some); whole.within(drawing.Free(m.size)[0]) {
+			out = append(out, whole)
+			continue
+		}
+		for few := range slices.Chunk(some, mostOnSmall) { // long names on small paper
+			out = append(out, m.strips(few))
+		}
 	}
 	return out
 }
 
-// mostInStrip is how many steps of the way in stand together.
-const mostInStrip = 6
+// mostInStrip is how many steps of the way in stand together, mostOnSmall how many
+// where these find no room on a page.
+const (
+	mostInStrip = 6
+	mostOnSmall = 2
+)
+
+// within says whether a form of a block finds room in a rectangle.
+func (b block) within(r drawing.Rect) bool {
+	return slices.ContainsFunc(b.forms, func(f form) bool { return f.w <= r.Width() && f.h <= r.Height() })
+}
 
 // strips sets pictures in their order, from left to right and row by row, in rows
 // of different lengths and at two scales.

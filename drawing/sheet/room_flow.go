@@ -81,7 +81,11 @@ func (f *flow) head(s string) {
 		if i > 0 {
 			f.room.Max.Y -= headingPitch - h
 		}
-		f.items = append(f.items, drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), l, h, drawing.Left).Strong())
+		line := drawing.Write(geom.V(f.room.Min.X, f.room.Max.Y-h), l, h, drawing.Left).Strong()
+		if over := drawing.Bounds([]drawing.Item{line}).Max.Y - f.room.Max.Y; len(f.items) == 0 && over > 0 { // accents
+			line.At.Y, f.room.Max.Y = line.At.Y-over, f.room.Max.Y-over
+		}
+		f.items = append(f.items, line)
 		f.room.Max.Y -= h
 		f.titled++
 	}
@@ -133,6 +137,9 @@ func (f *flow) overflow(n int) {
 	}
 	by := f.next.Max.Sub(geom.V(f.next.Max.X-f.next.Min.X+f.room.Min.X, f.top))
 	f.done = append(f.done, f.items[:n:n])
+	if over := drawing.Bounds(drawing.Move(f.items[n:], by)).Max.Y - f.next.Max.Y; over > 0 { // accents
+		by.Y -= over
+	}
 	f.items = drawing.Move(f.items[n:], by)
 	f.room = drawing.Rect{Min: f.next.Min, Max: geom.V(f.next.Max.X, f.room.Max.Y+by.Y)}
 }

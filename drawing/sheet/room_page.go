@@ -36,7 +36,7 @@ func (m *maker) withNotes(pg page, p shot, notes func(*flow), name, title string
 		if f.full || tooWide || min(s.picture.Height(), s.picture.Width()) < 60 {
 			continue
 		}
-		if h := m.hang([]drawing.Rect{s.picture}, p); !bigger(scale, h.scale) {
+		if h := m.hang([]drawing.Rect{s.picture}, p); !bigger(scale, h.scale) && !drawing.Bounds(h.items).Meets(s.notes) {
 			pg.sheet.Add(h.items...)
 			pg.sheet.Add(f.items...)
 			pg.sheet.Scale = h.scale.String()

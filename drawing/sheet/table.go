@@ -48,7 +48,10 @@ func (t table) within(room unit.Length) []unit.Length {
 	if over <= 0 {
 		return w
 	}
-	least := t.leastWidths()
+	least := t.leastWidths(true)
+	if sum(least) > room {
+		least = t.leastWidths(false)
+	}
 	for ; over > 0.001; over = sum(w) - room {
 		most, next := -1, unit.Length(0)
 		for i, x := range w {
@@ -70,14 +73,14 @@ func (t table) within(room unit.Length) []unit.Length {
 }
 
 // leastWidths are those of the longest words of the columns; figures, which may
-// hold a fraction, stay in one line.
-func (t table) leastWidths() []unit.Length {
+// hold a fraction, stay in one line if they are whole.
+func (t table) leastWidths(whole bool) []unit.Length {
 	least := make([]unit.Length, len(t.heads))
 	for i := range least {
 		least[i] = drawing.LeastRoom(t.heads[i], drawing.Small, true)
 		for _, r := range t.rows {
 			room := drawing.LeastRoom(r[i], drawing.Small, false)
-			if i < len(t.right) && t.right[i] {
+			if whole && i < len(t.right) && t.right[i] {
 				room = drawing.TextWidth(r[i], drawing.Small)
 			}
 			least[i] = max(least[i], room)
