@@ -22,33 +22,8 @@ type AnglePiece struct {
 	setGiven          bool
 	freeEnd           unit.Length
 	clear             unit.Length
-	anchors           *Anchors
-	anchorsLine       string
-	screws            *Screws
-	screwsLine        string
-	faults            faults
-}
-
-// Anchors are the wall fixings of an angle: diameter of the hole in the steel,
-// largest pitch, distance of the first from each end, and how far they keep off
-// an outside corner of the wall where there is room. They sit on the back mark
-// of the leg; those of a leg that hangs down pull less when they are near the
-// heel, as near as their washers allow.
-type Anchors struct {
-	Hole, Pitch, End unit.Length
-	OffArris         unit.Length
-	NearHeel         bool
-}
-
-// Screws are the wood screws up into the slab: hole diameter in the steel, slot
-// length beyond the diameter (across the grain the wood moves), largest pitch,
-// distance from each end, pilot diameter and how far the screw goes into the
-// wood. Moving ones need no Slot: the row that holds the slab gets round holes,
-// every other hole a slot as long as the wood moves there over the year.
-type Screws struct {
-	Hole, Slot, Pitch, End unit.Length
-	Pilot, Into            unit.Length
-	Moving                 bool
+	fastened
+	faults faults
 }
 
 // Angle is a steel angle of a section. Its seat leg carries the slab, its wall
@@ -122,9 +97,7 @@ func (p AnglePiece) ClearOf(gap unit.Length) AnglePiece {
 // Anchored drills the wall leg; holes give way to studs, keep-outs and ends.
 func (p AnglePiece) Anchored(a Anchors) AnglePiece {
 	p.anchors, p.anchorsLine = &a, callLine()
-	p.faults = p.faults.within("hole of the wall anchors", a.Hole, 2, 40).
-		within("pitch of the wall anchors", a.Pitch, 50, 5000).
-		within("distance of the wall anchors from the ends", a.End, 20, 2000)
+	p.faults = a.within(p.faults)
 	return p
 }
 
@@ -132,12 +105,7 @@ func (p AnglePiece) Anchored(a Anchors) AnglePiece {
 // into the slab's underside.
 func (p AnglePiece) ScrewedUp(s Screws) AnglePiece {
 	p.screws, p.screwsLine = &s, callLine()
-	p.faults = p.faults.within("hole of the screws in the steel", s.Hole, 2, 40).
-		within("slot of the screws", s.Slot, 0, 100).
-		within("pitch of the screws", s.Pitch, 50, 5000).
-		within("distance of the screws from the ends", s.End, 20, 2000).
-		within("pilot hole of the screws", s.Pilot, 1, 30).
-		within("depth of the screws in the wood", s.Into, 5, 190)
+	p.faults = s.within(p.faults)
 	return p
 }
 
@@ -167,7 +135,7 @@ func (p AnglePiece) place(d *Design, id string) (*Part, faults) {
 	if !ok {
 		return nil, faults{faultf("slab %q does not reach the wall %q, so an angle there carries nothing", p.under, p.wall.Name)}
 	}
-	a := &AnglePart{Section: p.section, Wall: p.wall, LegUp: p.legUp, Seat: seat, Under: p.under}
+	a := &AnglePart{Mounted: Mounted{Wall: p.wall, Seat: seat, Under: p.under}, Section: p.section, LegUp: p.legUp}
 	a.Left.SetBack, a.Right.SetBack = p.ends(d, r, a)
 	a.Start = r.start + a.Left.SetBack
 	a.Length = wholeDown(r.end - a.Right.SetBack - a.Start)
@@ -180,7 +148,7 @@ func (p AnglePiece) place(d *Design, id string) (*Part, faults) {
 		part.Cut, bad = a.cutTo(c, r)
 	}
 	bad = bad.and(p.drill(slab, id, part)...)
-	part.Bodies = []Body{{Name: id, Solid: a.solid(), Material: "steel S235", Density: stock.Steel, Colour: SteelColour}}
+	part.build(id)
 	return part, bad
 }
 
@@ -221,14 +189,7 @@ func (p AnglePiece) ends(d *Design, r run, a *AnglePart) (left, right unit.Lengt
 	case p.setGiven:
 		return p.setLeft, p.setRight
 	}
-	left, right = p.freeEnd, p.freeEnd
-	if r.leftCorner {
-		left = p.cornerSetBack(d, a, true)
-	}
-	if r.rightCorner {
-		right = p.cornerSetBack(d, a, false)
-	}
-	return left, right
+	return d.cornerEnds(r, a, p.clear, p.freeEnd)
 }
 
 // wholeDown gives whole millimetres, never more: a yard saws to a millimetre,
@@ -250,19 +211,33 @@ func (a *AnglePart) Levels() (low, high unit.Length) {
 	return a.Seat - a.Section.Leg, a.Seat
 }
 
+// Deep is how far the seat leg stands out from the heel.
+func (a *AnglePart) Deep() unit.Length { return a.Section.Leg }
+
+// HeightOf is the height of a hole of the wall leg above the floor.
+func (a *AnglePart) HeightOf(h BracketHole) unit.Length {
+	if a.LegUp {
+		return a.Seat - a.Section.Thickness + h.FromHeel
+	}
+	return a.Seat - h.FromHeel
+}
+
+// grows is how far a slot may grow from the middle of its hole.
+func (a *AnglePart) grows(h BracketHole, at unit.Length) (heel, toe unit.Length) {
+	return at - h.Dia/2 - a.Section.Thickness - a.Section.Root, a.Section.Leg - at - toeFactor*h.Dia
+}
+
 // Title is how a shop names the bar: section and length.
 func (a *AnglePart) Title() string {
 	return fmt.Sprintf("%s x %.1f", a.Section.Name, float64(a.Length))
 }
 
-// LegBelow is how far steel hangs below the underside of a slab.
+// LegBelow is how far brackets hang below the underside of a slab.
 func (d *Design) LegBelow(slab string) unit.Length {
 	var below unit.Length
-	for _, p := range d.Parts {
-		if p.Angle != nil && p.Angle.Under == slab {
-			low, _ := p.Angle.Levels()
-			below = max(below, p.Angle.Seat-low)
-		}
+	for _, p := range d.BracketsUnder(slab) {
+		low, _ := p.Bracket().Levels()
+		below = max(below, p.Bracket().On().Seat-low)
 	}
 	return below
 }

@@ -12,7 +12,7 @@ import (
 )
 
 // CutPart is a part that is already cut, with the sizes measured on it. A slab
-// has Sizes, an angle a Length and, once drilled, its holes from the left end as
+// has Sizes, an angle or a cleat a Length and, once drilled, its holes from the left end as
 // seen from the room.
 type CutPart struct {
 	Part       string
@@ -47,7 +47,7 @@ func (s CutSize) called() string {
 type AsCut struct {
 	CutPart
 	WantedSlab *SlabPart
-	WantedBar  *AnglePart
+	WantedBar  *Mounted
 	Checked    bool // a size more than the shape needs agrees with the others
 }
 
@@ -103,16 +103,16 @@ func (c CutPart) wrong(format string, args ...any) faults {
 	return faults{{what: fmt.Sprintf("%s, already cut: ", c.Part) + fmt.Sprintf(format, args...), line: c.Pos.String()}}
 }
 
-// asCut gives a slab that is already cut its shape; an angle has its length by
+// asCut gives a slab that is already cut its shape; a bracket has its length by
 // now, since its holes follow from it.
 func (d *Design) asCut(part *Part, p Piece, c CutPart) faults {
 	switch p := p.(type) {
 	case SlabPiece:
 		return freeze(part, p, c)
-	case AnglePiece:
+	case AnglePiece, CleatPiece:
 		return nil
 	}
-	return c.wrong("only slabs, shelves and angles can be told as cut; this is a %s", part.Kind)
+	return c.wrong("only slabs, shelves, angles and cleats can be told as cut; this is a %s", part.Kind)
 }
 
 // freeze gives a slab the shape that it was cut to. It lies where a fitter
@@ -299,33 +299,32 @@ func (s *SlabPart) play(drawn *SlabPart, i int, by geom.Vec) unit.Length {
 
 // drilled gives the places of the holes of a leg: those that are in the steel
 // already, else those that are wanted.
-func (p *Part) drilled(leg Leg, wanted func(*AnglePart) []unit.Length) []unit.Length {
+func (p *Part) drilled(leg Leg, wanted func() []unit.Length) []unit.Length {
 	if p.Cut != nil && leg == WallLeg && p.Cut.WallHoles != nil {
 		return p.Cut.WallHoles
 	}
 	if p.Cut != nil && leg == SeatLeg && p.Cut.ScrewHoles != nil {
 		return p.Cut.ScrewHoles
 	}
-	return wanted(p.Angle)
+	return wanted()
 }
 
-// cutTo gives an angle the length that it was cut to. It keeps its distance from
+// cutTo gives a bracket the length that it was cut to. It keeps its distance from
 // the one corner that it runs into; between two corners, or none, its middle is
 // where it would have been.
-func (a *AnglePart) cutTo(c CutPart, r run) (*AsCut, faults) {
+func (m *Mounted) cutTo(c CutPart, r run) faults {
 	switch {
 	case len(c.Sizes) > 0:
-		return nil, c.wrong("an angle has no edges of a slab: tell its length")
+		return c.wrong("an angle or a cleat has no edges of a slab: tell its length")
 	case c.Length == 0:
-		return nil, c.wrong("its length is missing")
+		return c.wrong("its length is missing")
 	}
 	for _, x := range slices.Concat(c.WallHoles, c.ScrewHoles) {
 		if x >= c.Length {
-			return nil, c.wrong("a hole %s from its left end is beyond its length of %s", inWords(x), inWords(c.Length))
+			return c.wrong("a hole %s from its left end is beyond its length of %s", inWords(x), inWords(c.Length))
 		}
 	}
-	wanted := *a
-	short := a.Length - c.Length
+	short := m.Length - c.Length
 	left := short / 2
 	switch {
 	case r.leftCorner && !r.rightCorner:
@@ -333,7 +332,25 @@ func (a *AnglePart) cutTo(c CutPart, r run) (*AsCut, faults) {
 	case r.rightCorner && !r.leftCorner:
 		left = short
 	}
-	a.Start, a.Length = a.Start+left, c.Length
-	a.Left.SetBack, a.Right.SetBack = a.Left.SetBack+left, a.Right.SetBack+short-left
-	return &AsCut{CutPart: c, WantedBar: &wanted}, nil
+	m.Start, m.Length = m.Start+left, c.Length
+	m.Left.SetBack, m.Right.SetBack = m.Left.SetBack+left, m.Right.SetBack+short-left
+	return nil
+}
+
+// cutTo is the angle as it was cut, and as the design would cut it.
+func (a *AnglePart) cutTo(c CutPart, r run) (*AsCut, faults) {
+	wanted := *a
+	if bad := a.Mounted.cutTo(c, r); bad != nil {
+		return nil, bad
+	}
+	return &AsCut{CutPart: c, WantedBar: &wanted.Mounted}, nil
+}
+
+// cutTo is the cleat as it was cut, and as the design would cut it.
+func (c *CleatPart) cutTo(told CutPart, r run) (*AsCut, faults) {
+	wanted := *c
+	if bad := c.Mounted.cutTo(told, r); bad != nil {
+		return nil, bad
+	}
+	return &AsCut{CutPart: told, WantedBar: &wanted.Mounted}, nil
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // CutAsDrawn tells a part as if it had been cut exactly as it is drawn: a slab
-// by its edges, the lines that make its shape, and one as a check; an angle by
+// by its edges, the lines that make its shape, and one as a check; a bracket by
 // its length and holes. ok is false for parts of other kinds.
 func (p *Part) CutAsDrawn(on string) (c CutPart, ok bool) {
 	c = CutPart{Part: p.ID, On: on}
@@ -17,9 +17,10 @@ func (p *Part) CutAsDrawn(on string) (c CutPart, ok bool) {
 	case p.Slab != nil:
 		c.Sizes = p.Slab.Sizes()
 		return c, true
-	case p.Angle != nil:
-		c.Length = p.Angle.Length
-		for _, h := range p.Angle.Holes {
+	case p.Bracket() != nil:
+		b := p.Bracket().On()
+		c.Length = b.Length
+		for _, h := range b.Holes {
 			if h.Leg == WallLeg {
 				c.WallHoles = append(c.WallHoles, h.X)
 			} else {

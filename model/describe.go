@@ -25,6 +25,8 @@ func (p *Part) Size() string {
 		return fmt.Sprintf("%.1f x %.1f x %.0f", float64(l), float64(w), float64(p.Slab.Thickness))
 	case p.Angle != nil:
 		return p.Angle.Title()
+	case p.Cleat != nil:
+		return p.Cleat.Title()
 	case p.Rod != nil:
 		return fmt.Sprintf("Ø%.0f x %.0f", float64(p.Rod.Dia), float64(p.Rod.InWall+p.Rod.InShelf+p.Rod.Gap))
 	case p.Post != nil:

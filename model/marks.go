@@ -84,6 +84,8 @@ func (p *Part) making() string {
 	switch {
 	case p.Angle != nil:
 		return fmt.Sprint(p.Kind, p.Material, p.Angle.LegUp, p.Angle.bar(false))
+	case p.Cleat != nil:
+		return fmt.Sprint(p.Kind, p.Material, p.Cleat.making())
 	case p.Rod != nil:
 		return fmt.Sprint(p.Kind, p.Material, um(p.Rod.Dia), um(p.Rod.Length()))
 	case p.Slab != nil:
@@ -115,6 +117,17 @@ func (a *AnglePart) bar(mirrored bool) string {
 	}
 	slices.Sort(holes)
 	return fmt.Sprintf("%s %s%.6f %.6f %s", a.Section.Name, um(a.Length), left, right, strings.Join(holes, ";"))
+}
+
+// making says what is made of a batten. Turned end for end it is another one: its
+// screws stand nearer to its front.
+func (c *CleatPart) making() string {
+	holes := make([]string, len(c.Holes))
+	for i, h := range c.Holes {
+		holes[i] = fmt.Sprint(h.Leg, um(h.X), um(h.FromHeel), um(h.Dia), um(h.Slot), h.Along && h.Slot > 0)
+	}
+	slices.Sort(holes)
+	return fmt.Sprint(um(c.Wide), um(c.High), um(c.Length), strings.Join(holes, ";"))
 }
 
 // Length is what a rod is cut to, a whole millimetre.

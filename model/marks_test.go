@@ -11,10 +11,10 @@ import (
 
 // bar is an angle of 600 mm with an anchor hole near its left end.
 func bar(change func(*model.AnglePart)) *model.Part {
-	a := &model.AnglePart{Section: stock.L50x50x6, Length: 600, Holes: []model.SteelHole{
+	a := &model.AnglePart{Section: stock.L50x50x6, Mounted: model.Mounted{Length: 600, Holes: []model.BracketHole{
 		{Name: "W1", Leg: model.WallLeg, X: 40, FromHeel: 30, Dia: 11},
 		{Name: "S1", Leg: model.SeatLeg, X: 300, FromHeel: 37, Dia: 6, Slot: 8},
-	}}
+	}}}
 	if change != nil {
 		change(a)
 	}

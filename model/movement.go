@@ -52,7 +52,7 @@ type EdgeTravel struct {
 // Minus, and Beside it. Room is how far the hole in the steel lets it go.
 type ScrewTravel struct {
 	Angle             *Part
-	Hole              SteelHole
+	Hole              BracketHole
 	At                geom.Vec // where it is driven, in the slab's own axes
 	Travel, Room      Way
 	Beside, Clearance unit.Length

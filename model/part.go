@@ -14,6 +14,7 @@ const (
 	KindSlab    Kind = "slab"
 	KindShelf   Kind = "shelf"
 	KindAngle   Kind = "angle"
+	KindCleat   Kind = "cleat"
 	KindRod     Kind = "rod"
 	KindRollOut Kind = "roll-out table"
 	KindPost    Kind = "table leg"
@@ -29,6 +30,7 @@ type Part struct {
 	Bodies   []Body
 	Slab     *SlabPart  // slabs and shelves
 	Angle    *AnglePart // steel angles
+	Cleat    *CleatPart // wooden cleats
 	Rod      *RodPart
 	RollOut  *RollOutPart
 	Post     *PostPart
@@ -178,49 +180,9 @@ const (
 // AnglePart is the making of a steel angle, in its own axes: x along the heel
 // from the left end as seen from the room, facing the wall.
 type AnglePart struct {
-	Section   stock.AngleSection
-	Wall      *Wall
-	Start     unit.Length // distance of its left end from the wall's left corner
-	Length    unit.Length // overall, along the heel
-	LegUp     bool        // vertical leg above the seat, behind the slab
-	Seat      unit.Length // height of the face that carries, above the floor
-	Under     string      // slab that it carries
-	Holes     []SteelHole
-	Left      End
-	Right     End
-	Moved     []string // holes that had to give way, in words
-	Unmatched []string // places where no hole was possible
-}
-
-// End is how an end of an angle is cut. Mitre is the angle off square in the
-// plan of the horizontal leg, positive when the toe is longer than the heel.
-type End struct {
-	Mitre   unit.Angle
-	SetBack unit.Length // from the corner of the room, or from the slab's front
-}
-
-// Leg tells which leg of an angle a hole is in.
-type Leg string
-
-// Legs of an angle as it is mounted.
-const (
-	WallLeg Leg = "wall leg"
-	SeatLeg Leg = "seat leg"
-)
-
-// SteelHole is a hole in an angle: X from the left end, FromHeel across the
-// leg. A Slot is the length beyond the diameter; Along tells its direction.
-type SteelHole struct {
-	Name     string
-	Leg      Leg
-	X        unit.Length
-	FromHeel unit.Length
-	Dia      unit.Length
-	Slot     unit.Length
-	Along    bool
-	Sink     unit.Length // countersink diameter, 0: none
-	For      string
-	moves    bool // it becomes a slot as long as the wood's movement asks for, or stays round where the wood is held
+	Mounted
+	Section stock.AngleSection
+	LegUp   bool // vertical leg above the seat, behind the slab
 }
 
 // RodPart is a hidden rod that carries a shelf.

@@ -21,18 +21,20 @@ const (
 	JointSpare unit.Length = 0
 )
 
-// driven is a screw through an angle into a slab.
+// driven is a screw through a bracket into a slab.
 type driven struct {
-	angle *Part
-	index int         // of its hole in the angle
-	at    geom.Vec    // in the slab's own axes
-	play  unit.Length // of the screw in a round hole, to each side
+	through *Part
+	index   int         // of its hole in the bracket
+	at      geom.Vec    // in the slab's own axes
+	play    unit.Length // of the screw in a round hole, to each side
 }
 
-func (s driven) hole() *SteelHole { return &s.angle.Angle.Holes[s.index] }
+func (s driven) bracket() Bracket { return s.through.Bracket() }
+
+func (s driven) hole() *BracketHole { return &s.bracket().On().Holes[s.index] }
 
 // name is that of the pilot hole in the slab.
-func (s driven) name() string { return s.angle.ID + " " + s.hole().Name }
+func (s driven) name() string { return s.through.ID + " " + s.hole().Name }
 
 // drivenInto gives the screws into a slab: where its pilot holes are.
 func (d *Design) drivenInto(slab *Part) []driven {
@@ -43,12 +45,9 @@ func (d *Design) drivenInto(slab *Part) []driven {
 		}
 	}
 	var out []driven
-	for _, p := range d.Parts {
-		if p.Angle == nil || p.Angle.Under != slab.ID {
-			continue
-		}
-		for i, h := range p.Angle.Holes {
-			s := driven{angle: p, index: i}
+	for _, p := range d.BracketsUnder(slab.ID) {
+		for i, h := range p.Bracket().On().Holes {
+			s := driven{through: p, index: i}
 			if v, ok := at[s.name()]; ok && h.Leg == SeatLeg {
 				s.at = v
 				if screw, ok := stock.ScrewThrough(h.Dia); ok {
@@ -62,10 +61,10 @@ func (d *Design) drivenInto(slab *Part) []driven {
 }
 
 // travel is how far the wood carries a screw over the year, in the axes of its
-// angle.
+// bracket.
 func (m Movement) travel(s driven, slab *Part) (along Way, beside unit.Length) {
 	for _, to := range []moisture.Content{m.Dry, m.Damp} {
-		off := m.at(s.at, to).Turn(slab.Slab.Pose.Turn - s.angle.Angle.Pose().Turn)
+		off := m.at(s.at, to).Turn(slab.Slab.Pose.Turn - s.bracket().Pose().Turn)
 		x, y := off.X, off.Y
 		if !s.hole().Along {
 			x, y = y, x
@@ -81,9 +80,9 @@ func (d *Design) screwsOf(m Movement, slab *Part) []ScrewTravel {
 	var out []ScrewTravel
 	for _, s := range d.drivenInto(slab) {
 		h := s.hole()
-		t := ScrewTravel{Angle: s.angle, Hole: *h, At: s.at, Clearance: s.play}
+		t := ScrewTravel{Angle: s.through, Hole: *h, At: s.at, Clearance: s.play}
 		t.Travel, t.Beside = m.travel(s, slab)
-		off := s.angle.Angle.Pose().Unplan(slab.Slab.Pose.Plan(s.at)) // where it is driven, over the angle
+		off := s.bracket().Pose().Unplan(slab.Slab.Pose.Plan(s.at)) // where it is driven, over the bracket
 		middle := h.X - off.X
 		if !h.Along {
 			middle = -h.FromHeel - off.Y
@@ -114,21 +113,21 @@ func (d *Design) letMove() {
 			if h := s.hole(); h.moves && !slices.Contains(m.Held.Screws, s.name()) {
 				t, _ := m.travel(s, p)
 				h.slot(t)
-				if last != nil && last != s.angle {
-					last.Bodies[0].Solid = last.Angle.solid()
+				if last != nil && last != s.through {
+					last.build(last.ID)
 				}
-				last = s.angle
+				last = s.through
 			}
 		}
 		if last != nil {
-			last.Bodies[0].Solid = last.Angle.solid()
+			last.build(last.ID)
 		}
 	}
 }
 
 // slot makes a hole a slot for a travel, in whole millimetres, its middle where
 // half of it is left to both sides.
-func (h *SteelHole) slot(t Way) {
+func (h *BracketHole) slot(t Way) {
 	plus, minus := upTo(t.Plus+slotSpare), upTo(t.Minus+slotSpare)
 	if math.Mod(float64(plus+minus), 2) != 0 { // the middle keeps to whole millimetres
 		if plus < minus {
@@ -214,9 +213,8 @@ func (d *Design) spare(m Movement, slab *Part, screws []driven) unit.Length {
 	for _, s := range screws {
 		if h := s.hole(); h.moves && !h.Along {
 			t, _ := m.travel(s, slab)
-			sec := s.angle.Angle.Section
-			fromHeel := -s.angle.Angle.Pose().Unplan(slab.Slab.Pose.Plan(s.at)).Y
-			heel, toe := fromHeel-h.Dia/2-sec.Thickness-sec.Root, sec.Leg-fromHeel-toeFactor*h.Dia
+			fromHeel := -s.bracket().Pose().Unplan(slab.Slab.Pose.Plan(s.at)).Y
+			heel, toe := s.bracket().grows(*h, fromHeel)
 			least = min(least, heel-t.Plus-slotSpare, toe-t.Minus-slotSpare)
 		}
 	}

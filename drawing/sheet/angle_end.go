@@ -45,7 +45,7 @@ func (v *angleView) ring(leg model.Leg) (geom.Vec, unit.Length) {
 
 // inDetail tells whether a hole is in the circle of the detail of its leg. A
 // size is said there when it is that of such a hole.
-func (v *angleView) inDetail(h model.SteelHole) bool {
+func (v *angleView) inDetail(h model.BracketHole) bool {
 	c, r := v.ring(h.Leg)
 	for _, o := range v.of(h.Leg) {
 		if v.m.holeSize(o) == v.m.holeSize(h) && v.at(o).Sub(c).Len() < r-o.Dia/2 {
@@ -70,7 +70,7 @@ func (v *angleView) detail(leg model.Leg) picture {
 		half := unit.Length(math.Sqrt(math.Max(0, float64(r*r)-up*up)))
 		return append(v.holeLines(pl, leg, max(0, c.X-half), c.X+half), drawing.Circle{Centre: mid, Radius: pl.Scale.Of(r), Pen: v.m.lines.Fine()})
 	}
-	seen := func(h model.SteelHole) bool { return v.at(h).Sub(c).Len() < r-h.Dia/2 }
+	seen := func(h model.BracketHole) bool { return v.at(h).Sub(c).Len() < r-h.Dia/2 }
 	p.ask = append(v.sizes(leg, seen), dim.Linear{A: geom.V(max(0, c.X-r/2), v.off(leg, 0)), B: v.at(first), Dir: dim.Vertical, Side: dim.LeftOf})
 	return p
 }

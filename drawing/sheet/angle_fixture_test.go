@@ -92,12 +92,12 @@ func madeBar(a *model.AnglePart) *model.Part {
 		Bodies: []model.Body{{Solid: bar.Solid().Place(a.Pose()), Density: stock.Steel}}}
 }
 
-func wallHoleAt(name string, x unit.Length) model.SteelHole {
-	return model.SteelHole{Name: name, Leg: model.WallLeg, X: x, FromHeel: 35, Dia: 11, For: "wall anchor"}
+func wallHoleAt(name string, x unit.Length) model.BracketHole {
+	return model.BracketHole{Name: name, Leg: model.WallLeg, X: x, FromHeel: 35, Dia: 11, For: "wall anchor"}
 }
 
-func seatHoleAt(name string, x unit.Length) model.SteelHole {
-	return model.SteelHole{Name: name, Leg: model.SeatLeg, X: x, FromHeel: 40, Dia: 7, Slot: 6, Along: true, For: "screw into top"}
+func seatHoleAt(name string, x unit.Length) model.BracketHole {
+	return model.BracketHole{Name: name, Leg: model.SeatLeg, X: x, FromHeel: 40, Dia: 7, Slot: 6, Along: true, For: "screw into top"}
 }
 
 // awkwardBars are angles that ask much of their sheets: long, tiny, leg up,
@@ -108,8 +108,8 @@ func awkwardBars(t testing.TB) report.Build {
 	d := model.NewDesign("trial", r)
 	back := r.Wall("back")
 	add := func(name string, change func(a *model.AnglePart)) {
-		a := &model.AnglePart{Section: stock.L60x60x6, Wall: back, Start: 20, Length: 700, Seat: 710, Under: "top",
-			Holes: []model.SteelHole{wallHoleAt("W1", 50), wallHoleAt("W2", 400), seatHoleAt("S1", 90), seatHoleAt("S2", 640)}}
+		a := &model.AnglePart{Section: stock.L60x60x6, Mounted: model.Mounted{Wall: back, Start: 20, Length: 700, Seat: 710, Under: "top",
+			Holes: []model.BracketHole{wallHoleAt("W1", 50), wallHoleAt("W2", 400), seatHoleAt("S1", 90), seatHoleAt("S2", 640)}}}
 		change(a)
 		p := madeBar(a)
 		p.ID = name
@@ -136,7 +136,7 @@ func awkwardBars(t testing.TB) report.Build {
 		}
 	})
 	add("tiny", func(a *model.AnglePart) {
-		a.Length, a.Holes = 122, []model.SteelHole{wallHoleAt("W1", 61), seatHoleAt("S1", 61)}
+		a.Length, a.Holes = 122, []model.BracketHole{wallHoleAt("W1", 61), seatHoleAt("S1", 61)}
 	})
 	add("bare", func(a *model.AnglePart) { a.Length, a.Holes = 300, nil })
 	add("mitred", func(a *model.AnglePart) {
@@ -144,12 +144,12 @@ func awkwardBars(t testing.TB) report.Build {
 	})
 	add("two lines", func(a *model.AnglePart) {
 		a.Length = 690
-		a.Holes = append(a.Holes, model.SteelHole{Name: "W3", Leg: model.WallLeg, X: 300, FromHeel: 28, Dia: 9, Sink: 16, For: "spare"})
+		a.Holes = append(a.Holes, model.BracketHole{Name: "W3", Leg: model.WallLeg, X: 300, FromHeel: 28, Dia: 9, Sink: 16, For: "spare"})
 	})
 	add("crowded", func(a *model.AnglePart) {
 		a.Length, a.Section = 660, stock.L100x100x10
 		for i := range 6 {
-			a.Holes = append(a.Holes, model.SteelHole{Name: "X" + string(rune('1'+i)), Leg: model.WallLeg, X: 200 + 14*unit.Length(i), FromHeel: 55, Dia: 6, For: "plate"})
+			a.Holes = append(a.Holes, model.BracketHole{Name: "X" + string(rune('1'+i)), Leg: model.WallLeg, X: 200 + 14*unit.Length(i), FromHeel: 55, Dia: 6, For: "plate"})
 		}
 	})
 	d.Finish()

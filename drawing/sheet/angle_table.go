@@ -34,7 +34,7 @@ func (m *maker) holeTables(a *model.AnglePart) []block {
 
 // holeSize says the size of a hole, the direction of a slot and the
 // countersink.
-func (m *maker) holeSize(h model.SteelHole) string {
+func (m *maker) holeSize(h model.BracketHole) string {
 	s := "Ø" + m.length(h.Dia)
 	if h.Slot > 0 {
 		s = m.say("slot") + " " + m.slotSize(h)
@@ -46,10 +46,10 @@ func (m *maker) holeSize(h model.SteelHole) string {
 }
 
 // sunk says the size of a countersink.
-func (m *maker) sunk(h model.SteelHole) string { return m.sayf("countersunk Ø%s", m.length(h.Sink)) }
+func (m *maker) sunk(h model.BracketHole) string { return m.sayf("countersunk Ø%s", m.length(h.Sink)) }
 
 // slotSize is width and length of a slot, and which way it runs.
-func (m *maker) slotSize(h model.SteelHole) string {
+func (m *maker) slotSize(h model.BracketHole) string {
 	way := m.say("across")
 	if h.Along {
 		way = m.say("along")

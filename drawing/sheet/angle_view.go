@@ -41,7 +41,7 @@ func (v *angleView) heel() unit.Length {
 }
 
 // at is the middle of a hole in the view of its leg.
-func (v *angleView) at(h model.SteelHole) geom.Vec { return geom.V(h.X, v.off(h.Leg, h.FromHeel)) }
+func (v *angleView) at(h model.BracketHole) geom.Vec { return geom.V(h.X, v.off(h.Leg, h.FromHeel)) }
 
 // off is the place of a distance from the heel in the view of a leg.
 func (v *angleView) off(leg model.Leg, fromHeel unit.Length) unit.Length {
@@ -60,8 +60,8 @@ func (v *angleView) inward(leg model.Leg) unit.Length {
 }
 
 // of gives the holes of a leg.
-func (v *angleView) of(leg model.Leg) []model.SteelHole {
-	var out []model.SteelHole
+func (v *angleView) of(leg model.Leg) []model.BracketHole {
+	var out []model.BracketHole
 	for _, h := range v.a.Holes {
 		if h.Leg == leg {
 			out = append(out, h)
@@ -123,7 +123,7 @@ func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
 	if leg == model.WallLeg {
 		p.ask = append(p.ask, dim.Linear{A: geom.V(0, heel), B: geom.V(a.Length, heel), Dir: dim.Horizontal, Side: side, Label: dim.Label{Tolerance: v.made}})
 	}
-	p.ask = append(p.ask, v.sizes(leg, func(h model.SteelHole) bool { return !small(s) || !v.inDetail(h) })...)
+	p.ask = append(p.ask, v.sizes(leg, func(h model.BracketHole) bool { return !small(s) || !v.inDetail(h) })...)
 	if !small(s) {
 		for _, y := range v.lines(leg) {
 			p.ask = append(p.ask, dim.Linear{A: geom.V(a.Length, heel), B: geom.V(a.Length, v.off(leg, y)), Dir: dim.Vertical, Side: dim.RightOf})
@@ -142,7 +142,7 @@ func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
 
 // sizes says the size of the holes of a leg, each once with its count, at the
 // first hole of that size that is shown.
-func (v *angleView) sizes(leg model.Leg, shown func(model.SteelHole) bool) []dim.Request {
+func (v *angleView) sizes(leg model.Leg, shown func(model.BracketHole) bool) []dim.Request {
 	var out []dim.Request
 	count := map[string]int{}
 	for _, h := range v.of(leg) {
@@ -165,7 +165,7 @@ func (v *angleView) sizes(leg model.Leg, shown func(model.SteelHole) bool) []dim
 }
 
 // sizeLines says the size of n holes in short lines.
-func (m *maker) sizeLines(n int, h model.SteelHole) []string {
+func (m *maker) sizeLines(n int, h model.BracketHole) []string {
 	out := []string{fmt.Sprintf("%d × Ø%s", n, m.length(h.Dia))}
 	if h.Slot > 0 {
 		out = []string{fmt.Sprintf("%d × %s", n, m.say("slot")), m.slotSize(h)}

@@ -31,7 +31,7 @@ func (m *maker) wallHoles(w *model.Wall) []wallHole {
 		if a := p.Angle; a != nil && a.Wall == w {
 			for _, h := range a.Holes {
 				if h.Leg == model.WallLeg {
-					out = append(out, wallHole{part: p, hole: h.Name, s: a.Start + h.X, z: heightOf(a, h), dia: h.Dia})
+					out = append(out, wallHole{part: p, hole: h.Name, s: a.Start + h.X, z: a.HeightOf(h), dia: h.Dia})
 				}
 			}
 		}
@@ -46,14 +46,6 @@ func (m *maker) wallHoles(w *model.Wall) []wallHole {
 		return cmp.Compare(a.s, b.s)
 	})
 	return out
-}
-
-// heightOf is the height of a hole of the wall leg above the floor.
-func heightOf(a *model.AnglePart, h model.SteelHole) unit.Length {
-	if a.LegUp {
-		return a.Seat - a.Section.Thickness + h.FromHeel
-	}
-	return a.Seat - h.FromHeel
 }
 
 // numbered names holes by row, lowest first, and number, counted from the

@@ -15,8 +15,8 @@ type seating struct {
 	angle  *model.Part
 	heel   unit.Length // along the line of the section
 	x      unit.Length // along the angle
-	anchor *model.SteelHole
-	screw  *model.SteelHole
+	anchor *model.BracketHole
+	screw  *model.BracketHole
 }
 
 // seating finds the angle at the wall behind, with its holes nearest to the
@@ -43,8 +43,8 @@ func (m *maker) seating(c cutting) (seating, bool) {
 	return best, found
 }
 
-func nearest(a *model.AnglePart, leg model.Leg, x unit.Length) *model.SteelHole {
-	var best *model.SteelHole
+func nearest(a *model.AnglePart, leg model.Leg, x unit.Length) *model.BracketHole {
+	var best *model.BracketHole
 	for i := range a.Holes {
 		if h := &a.Holes[i]; h.Leg == leg && (best == nil || abs(h.X-x) < abs(best.X-x)) {
 			best = h

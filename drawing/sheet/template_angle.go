@@ -79,7 +79,7 @@ func (m *maker) pieces(n int) string {
 }
 
 // unfoldedHole draws a hole or slot with its cross, name and place.
-func (m *maker) unfoldedHole(t *template, h model.SteelHole, c geom.Vec) {
+func (m *maker) unfoldedHole(t *template, h model.BracketHole, c geom.Vec) {
 	along := geom.V(0, 1)
 	if h.Along {
 		along = geom.V(1, 0)

@@ -50,7 +50,7 @@ var anchorStrength = Rule{
 // anchoring is an angle with what its anchors may take.
 type anchoring struct {
 	part    *model.Part
-	holes   []model.SteelHole
+	holes   []model.BracketHole
 	take    func(kMod float64) anchor.Resistance // design values, by the load's duration
 	source  find.Assumption
 	guessed bool // no approval is at hand
@@ -148,7 +148,7 @@ func caseText(c hold.Case) string {
 }
 
 // holePlace is a hole of the wall leg in the angle's own axes.
-func holePlace(a *model.AnglePart, h model.SteelHole) geom.Vec3 {
+func holePlace(a *model.AnglePart, h model.BracketHole) geom.Vec3 {
 	z := -h.FromHeel
 	if a.LegUp {
 		z = h.FromHeel - a.Section.Thickness
@@ -156,7 +156,7 @@ func holePlace(a *model.AnglePart, h model.SteelHole) geom.Vec3 {
 	return geom.Vec3{X: h.X, Z: z}
 }
 
-func places(list []model.SteelHole) []unit.Length {
+func places(list []model.BracketHole) []unit.Length {
 	var out []unit.Length
 	for _, h := range list {
 		out = append(out, h.X)

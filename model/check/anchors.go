@@ -43,7 +43,7 @@ var anchorRule = Rule{
 }
 
 func angleFixings(a *model.AnglePart) []fixing {
-	z := func(h model.SteelHole) unit.Length {
+	z := func(h model.BracketHole) unit.Length {
 		if a.LegUp {
 			return a.Seat - a.Section.Thickness + h.FromHeel
 		}

@@ -54,8 +54,8 @@ func meetings(d *model.Design) []meeting {
 			if a.Angle == nil || b.Angle == nil || a.Angle.Wall == b.Angle.Wall || a.Angle.Wall.Next() != b.Angle.Wall {
 				continue
 			}
-			_, okA := a.Angle.SetBackFrom(a.Angle.Wall, true)
-			_, okB := b.Angle.SetBackFrom(b.Angle.Wall, false)
+			_, okA := model.SetBackFrom(a.Angle, a.Angle.Wall, true)
+			_, okB := model.SetBackFrom(b.Angle, b.Angle.Wall, false)
 			if okA && okB && len(legs(a.Angle, b.Angle)) > 0 {
 				out = append(out, meeting{a, b})
 			}
@@ -143,8 +143,8 @@ func (m meeting) judge() find.Finding {
 	f.Measured, f.Required = mm(gap), limit(find.AtLeast, leastLegGap)
 	f.Assumed = []find.Assumption{{What: fmt.Sprintf("the corner %s has %.2f° inside the room; twice its standard deviation of %.2f° to either side counts as well", c.Name, c.Angle.Degrees(), c.AngleSD.Degrees()), Source: "survey"}}
 	f = f.Judge()
-	sa, _ := a.SetBackFrom(a.Wall, true)
-	sb, _ := b.SetBackFrom(b.Wall, false)
+	sa, _ := model.SetBackFrom(a, a.Wall, true)
+	sb, _ := model.SetBackFrom(b, b.Wall, false)
 	ends := fmt.Sprintf("set back %.1f and %.1f mm", float64(sa), float64(sb))
 	legs := fmt.Sprintf("At corner %s the legs of %s and %s", c.Name, m.left.ID, m.right.ID)
 	switch h := hundredth(gap); {
@@ -167,8 +167,8 @@ func (m meeting) alike() (both, butt, own unit.Length, ok bool) {
 		return 0, 0, 0, false
 	}
 	// What lies between the corner of the room and that of the heel lines.
-	ca, _ := m.left.Angle.SetBackFrom(m.left.Angle.Wall, true)
-	cb, _ := m.right.Angle.SetBackFrom(m.right.Angle.Wall, false)
+	ca, _ := model.SetBackFrom(m.left.Angle, m.left.Angle.Wall, true)
+	cb, _ := model.SetBackFrom(m.right.Angle, m.right.Angle.Wall, false)
 	moveA, moveB := ca-sa, cb-sb
 	wide := m.right.Angle.Section.Leg
 	for _, t := range m.thetas() {

@@ -177,8 +177,8 @@ func TestArris(t *testing.T) {
 	}
 	s := siteOf(t, readJob(t, "studio", string(data)))
 	back, niche := s.Design.Part("angle back left").Angle, s.Design.Part("angle niche left").Angle
-	a, _ := back.SetBackFrom(back.Wall, true)
-	b, _ := niche.SetBackFrom(niche.Wall, false)
+	a, _ := model.SetBackFrom(back, back.Wall, true)
+	b, _ := model.SetBackFrom(niche, niche.Wall, false)
 	look := func() find.Finding {
 		for _, f := range check.Run(s) {
 			if f.Rule == "angles-in-corner" && slices.Equal(f.Parts, []string{"angle back left", "angle niche left"}) {

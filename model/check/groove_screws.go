@@ -37,7 +37,7 @@ var grooveScrews = Rule{
 // the first slot to the end of the last, in the slab's own axes; false without
 // screws.
 func screwRow(p, a *model.Part) (from, to geom.Vec, dia unit.Length, ok bool) {
-	var low, high model.SteelHole
+	var low, high model.BracketHole
 	for _, h := range a.Angle.Holes {
 		if h.Leg != model.SeatLeg {
 			continue
@@ -50,7 +50,7 @@ func screwRow(p, a *model.Part) (from, to geom.Vec, dia unit.Length, ok bool) {
 		}
 		dia, ok = max(dia, h.Dia), true
 	}
-	at := func(h model.SteelHole, by unit.Length) geom.Vec {
+	at := func(h model.BracketHole, by unit.Length) geom.Vec {
 		if h.Along {
 			by *= (h.Slot + h.Dia) / 2
 		} else {

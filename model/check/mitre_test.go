@@ -19,7 +19,7 @@ func TestMitredEndHasLessLeg(t *testing.T) {
 		mitre unit.Angle
 		width float64
 	}{{0, 74}, {-30 * unit.Degree, 74 - 34.641}, {30 * unit.Degree, 74}} {
-		a := &model.AnglePart{Section: stock.L60x60x6, Length: 400, Left: model.End{Mitre: c.mitre}}
+		a := &model.AnglePart{Section: stock.L60x60x6, Mounted: model.Mounted{Length: 400, Left: model.End{Mitre: c.mitre}}}
 		l := legLoads(a, hold.Run{Line: []hold.LineLoad{{Along: 20, Width: 40, Force: 400, FromHeel: 60}}})[0]
 		if math.Abs(float64(l.Width)-c.width) > 0.001 {
 			t.Errorf("mitre %v: %v mm of leg, want %v", c.mitre, l.Width, c.width)

@@ -39,7 +39,7 @@ var steelEdges = Rule{
 
 // steel is the steel that is left on one side of a hole.
 type steel struct {
-	hole       model.SteelHole
+	hole       model.BracketHole
 	left, need unit.Length
 	to, mend   string
 }
@@ -74,7 +74,7 @@ func steelLeft(p *model.Part) find.Finding {
 	return f
 }
 
-func holeOrSlot(h model.SteelHole) string {
+func holeOrSlot(h model.BracketHole) string {
 	if h.Slot > 0 {
 		return "Slot"
 	}
@@ -83,7 +83,7 @@ func holeOrSlot(h model.SteelHole) string {
 
 // steelRound gives the steel on every side of a hole, and to the holes that
 // follow it in the same leg.
-func steelRound(a *model.AnglePart, h model.SteelHole, later []model.SteelHole) []steel {
+func steelRound(a *model.AnglePart, h model.BracketHole, later []model.BracketHole) []steel {
 	along, over := h.Slot/2, unit.Length(0) // how far the round ends are from the middle
 	factor := unit.Length(endFactor)
 	if !h.Along {

@@ -60,7 +60,7 @@ func Fixings(d *model.Design) []Fixing {
 }
 
 // anchorFor is the wall fixing for a hole, by the make of the wall.
-func anchorFor(h model.SteelHole, a *model.AnglePart) Fixing {
+func anchorFor(h model.BracketHole, a *model.AnglePart) Fixing {
 	w := a.Wall
 	out := Fixing{Kind: model.WallAnchor, Wall: w.Make, What: fmt.Sprintf("wall anchor, %s", w.Make), Size: fmt.Sprintf("steel hole %s", mm(h.Dia)), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall"}
 	x, ok := stock.AnchorThrough(h.Dia)
@@ -86,7 +86,7 @@ const inStud unit.Length = 60
 
 // screwFor is the wood screw for a hole of the seat leg: no longer than steel
 // and pilot hole together.
-func screwFor(d *model.Design, h model.SteelHole, p *model.Part) Fixing {
+func screwFor(d *model.Design, h model.BracketHole, p *model.Part) Fixing {
 	out := Fixing{Kind: model.WoodScrew, What: "wood screw, wide head", Count: 1, For: []string{p.Angle.Under}, Mind: "no longer: the top is near"}
 	s, ok := stock.ScrewThrough(h.Dia)
 	if !ok {

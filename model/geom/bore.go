@@ -7,20 +7,23 @@ import (
 	"slabwright/model/unit"
 )
 
-// Bore is a round blind hole square into a flat face of a solid, such as one
-// for a rod in the edge of a shelf. At is the middle of its mouth, Dir points
-// into the material; both are in the solid's own axes.
+// Bore is a round hole square into a flat face of a solid, such as one for a rod
+// in the edge of a shelf. At is the middle of its mouth, Dir points into the
+// material; both are in the solid's own axes. It is blind, or goes Through to the
+// flat face that lies opposite and is as deep as that is far.
 type Bore struct {
-	Name  string
-	At    Vec3
-	Dir   Vec3
-	Dia   unit.Length
-	Depth unit.Length
-	Chord unit.Length
+	Name    string
+	At      Vec3
+	Dir     Vec3
+	Dia     unit.Length
+	Depth   unit.Length
+	Chord   unit.Length
+	Through bool
 }
 
 // Bored is the solid with bores in it. A bore must start in one flat face,
-// keep inside it, and meet nothing else on its way. Clearances look at the
+// keep inside it, and meet nothing else on its way; one that goes through must end
+// in one flat face as well. Clearances look at the
 // solid without its bores: they take it as fuller than it is.
 func (s Solid) Bored(bores ...Bore) Solid {
 	if s.Err() != nil || len(bores) == 0 {
@@ -31,6 +34,9 @@ func (s Solid) Bored(bores ...Bore) Solid {
 	volume := b.volume
 	moment := b.centroid.Mul(float64(volume))
 	for _, x := range bores {
+		if x.Through {
+			x.Depth = x.opposite(faces)
+		}
 		more, v, err := x.into(faces)
 		if err != nil {
 			return fault(fmt.Errorf("%s: %w", quoted("bore", x.Name), err))
@@ -79,7 +85,20 @@ func (x Bore) into(faces []Face) ([]Face, unit.Volume, error) {
 	for i, p := range mouth {
 		foot[i] = p.Add(dir.Mul(float64(x.Depth)))
 	}
-	if hit := x.meets(faces, entry, u, v, append(append([]Vec3(nil), mouth...), foot...)); hit != "" {
+	exit := -1
+	if x.Through {
+		far := x
+		far.At, far.Dir = x.At.Add(dir.Mul(float64(x.Depth))), dir.Mul(-1)
+		for i, f := range faces {
+			if f.Normal.Dot(dir) > 1-1e-9 && math.Abs(f.Loops[0][0].Sub(far.At).Dot(dir)) < flush && far.inside(f, u, v) {
+				exit = i
+			}
+		}
+		if exit < 0 {
+			return nil, 0, fmt.Errorf("its end Ø%.4g at (%.1f, %.1f, %.1f) does not lie within one flat face", float64(x.Dia), float64(far.At.X), float64(far.At.Y), float64(far.At.Z))
+		}
+	}
+	if hit := x.meets(faces, entry, exit, u, v, append(append([]Vec3(nil), mouth...), foot...)); hit != "" {
 		return nil, 0, fmt.Errorf("it meets %s on its way", hit)
 	}
 	out := append([]Face(nil), faces...)
@@ -96,9 +115,25 @@ func (x Bore) into(faces []Face) ([]Face, unit.Volume, error) {
 		out = append(out, Face{Loops: [][]Vec3{q}, Normal: q[1].Sub(q[0]).Cross(q[2].Sub(q[1])).Unit(), Surface: x.Name, Curved: true})
 		floor[n-1-i] = foot[i]
 	}
-	out = append(out, Face{Loops: [][]Vec3{floor}, Normal: dir.Mul(-1), Surface: x.Name + " floor"})
+	if exit >= 0 {
+		out[exit].Loops = append(append([][]Vec3(nil), out[exit].Loops...), floor)
+	} else {
+		out = append(out, Face{Loops: [][]Vec3{floor}, Normal: dir.Mul(-1), Surface: x.Name + " floor"})
+	}
 	area := Circle(V(0, 0), x.Dia/2, x.Chord).Area()
 	return out, unit.Volume(float64(area) * float64(x.Depth)), nil
+}
+
+// opposite is how far it is to the flat face opposite the mouth, 0 if there is none.
+func (x Bore) opposite(faces []Face) unit.Length {
+	dir := x.Dir.Unit()
+	var out unit.Length
+	for _, f := range faces {
+		if f.Normal.Dot(dir) > 1-1e-9 {
+			out = max(out, unit.Length(f.Loops[0][0].Sub(x.At).Dot(dir)))
+		}
+	}
+	return out
 }
 
 // acrossSeam looks for two faces in one plane that share a side, such as the halves
@@ -168,9 +203,9 @@ func (x Bore) inside(f Face, u, v Vec3) bool {
 	return region.DistanceTo(V(0, 0)) <= -x.Dia/2-0.01
 }
 
-// meets names the first face in whose box the bore lies, besides its own. Boxes
-// stand square to the bore.
-func (x Bore) meets(faces []Face, entry int, u, v Vec3, pts []Vec3) string {
+// meets names the first face in whose box the bore lies, besides those in which it
+// starts and ends. Boxes stand square to the bore.
+func (x Bore) meets(faces []Face, entry, exit int, u, v Vec3, pts []Vec3) string {
 	dir := x.Dir.Unit()
 	turned := func(list []Vec3) []Vec3 {
 		out := make([]Vec3, len(list))
@@ -181,7 +216,7 @@ func (x Bore) meets(faces []Face, entry int, u, v Vec3, pts []Vec3) string {
 	}
 	box := boxOf(turned(pts))
 	for i, f := range faces {
-		if i == entry {
+		if i == entry || i == exit {
 			continue
 		}
 		b := boxOf(turned(f.Loops[0]))

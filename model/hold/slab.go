@@ -87,7 +87,7 @@ type bearing struct {
 }
 
 type screw struct {
-	hole model.SteelHole
+	hole model.BracketHole
 	link int
 	at   geom.Vec
 }
@@ -194,7 +194,7 @@ const screwPerMM2 = 25
 
 // onScrew lets a screw hold the slab down on the leg. The leg bends with it over
 // a width of twice the lever.
-func onScrew(a *plate.Assembly, n int, slab *model.Part, an *model.AnglePart, section stock.AngleSection, h model.SteelHole) screw {
+func onScrew(a *plate.Assembly, n int, slab *model.Part, an *model.AnglePart, section stock.AngleSection, h model.BracketHole) screw {
 	at := slab.Slab.Pose.Unplan(an.Pose().Plan(geom.V(h.X, -h.FromHeel)))
 	into := unit.Length(20)
 	dia := h.Dia
