@@ -214,6 +214,9 @@ func (a *AnglePart) Levels() (low, high unit.Length) {
 // Deep is how far the seat leg stands out from the heel.
 func (a *AnglePart) Deep() unit.Length { return a.Section.Leg }
 
+// Profile is the section of the angle.
+func (a *AnglePart) Profile() string { return a.Section.Name }
+
 // HeightOf is the height of a hole of the wall leg above the floor.
 func (a *AnglePart) HeightOf(h BracketHole) unit.Length {
 	if a.LegUp {

@@ -17,6 +17,8 @@ type Bracket interface {
 	Levels() (low, high unit.Length)
 	// Deep is how far its seat stands out from its back.
 	Deep() unit.Length
+	// Profile is its section as one asks for it.
+	Profile() string
 	// HeightOf is the height of a hole into the wall above the floor.
 	HeightOf(BracketHole) unit.Length
 	// grows is how far a slot may grow from the middle of its hole, which stands at

@@ -182,6 +182,11 @@ func (c *CleatPart) Levels() (low, high unit.Length) { return c.Seat - c.High, c
 // Deep is how far its seat stands out from its back.
 func (c *CleatPart) Deep() unit.Length { return c.Wide }
 
+// Profile is the section of the batten: out from the wall, and high.
+func (c *CleatPart) Profile() string {
+	return fmt.Sprintf("%.0f x %.0f", float64(c.Wide), float64(c.High))
+}
+
 // HeightOf is the height of a hole into the wall above the floor.
 func (c *CleatPart) HeightOf(h BracketHole) unit.Length { return c.Seat - h.FromHeel }
 
@@ -193,7 +198,7 @@ func (c *CleatPart) grows(h BracketHole, at unit.Length) (heel, toe unit.Length)
 
 // Title is how a shop names the batten: section and length.
 func (c *CleatPart) Title() string {
-	return fmt.Sprintf("%.0f x %.0f x %.1f", float64(c.Wide), float64(c.High), float64(c.Length))
+	return fmt.Sprintf("%s x %.1f", c.Profile(), float64(c.Length))
 }
 
 // solid is the batten with its holes, at its place.

@@ -29,25 +29,25 @@ const (
 
 var anchorStrength = Rule{
 	ID: "anchor-strength", Title: "Every anchor carries its share",
-	Basis: "statics: each load turns the leg about its lower edge or its heel, lever 0.9 of the distance; the bar is a beam and a shaft on its anchors as springs; pull and shear added up. Loads as in deflection and strength of the slab",
+	Basis: "statics: each load turns the bracket about its lower edge or its heel, lever 0.9 of the distance; the bar is a beam and a shaft on its anchors as springs; pull and shear added up. Loads as in deflection and strength of the slab",
 	Why:   "The load stands off the wall and turns the bracket: an anchor is pulled out with twice the load and more. The wall decides, not the steel.",
 	Run: func(s Site) []find.Finding {
 		st := s.statics()
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
-			if p.Angle == nil || holes(p.Angle, model.WallLeg) == 0 {
+			if b := p.Bracket(); b == nil || len(b.On().In(model.WallLeg)) == 0 {
 				continue
 			}
 			out = append(out, s.anchors(p, st))
 		}
 		if out == nil {
-			out = append(out, find.Finding{Status: find.Pass, Why: "No angle is anchored to a wall."})
+			out = append(out, find.Finding{Status: find.Pass, Why: "No bracket is anchored to a wall."})
 		}
 		return out
 	},
 }
 
-// anchoring is an angle with what its anchors may take.
+// anchoring is a bracket with what its anchors may take.
 type anchoring struct {
 	part    *model.Part
 	holes   []model.BracketHole
@@ -59,9 +59,10 @@ type anchoring struct {
 	best      find.Assumption
 }
 
-// anchors judges the anchors of an angle in its worst case.
+// anchors judges the anchors of a bracket in its worst case.
 func (s Site) anchors(p *model.Part, st *hold.Statics) find.Finding {
-	a := p.Angle
+	b := p.Bracket()
+	a := b.On()
 	f := find.Finding{Parts: []string{p.ID}, Walls: []string{a.Wall.Name}}
 	slab, ok := st.Of(a.Under)
 	if !ok || slab.Trouble != "" {
@@ -69,12 +70,7 @@ func (s Site) anchors(p *model.Part, st *hold.Statics) find.Finding {
 		u.Parts, u.Walls = f.Parts, f.Walls
 		return u
 	}
-	x := anchoring{part: p}
-	for _, h := range a.Holes {
-		if h.Leg == model.WallLeg {
-			x.holes = append(x.holes, h)
-		}
-	}
+	x := anchoring{part: p, holes: a.In(model.WallLeg)}
 	if why := x.resist(); why != "" {
 		u := unknown(why, hint("drill a test hole, and write the wall's make and what the anchor's approval permits in it into the job file: walls, anchor"))
 		u.Parts, u.Walls = f.Parts, f.Walls
@@ -82,7 +78,7 @@ func (s Site) anchors(p *model.Part, st *hold.Statics) find.Finding {
 	}
 	w := s.worstAnchor(x, slab, places(x.holes))
 	h := x.holes[w.index]
-	f.At = at(a.Pose().Space(holePlace(a, h)))
+	f.At = at(b.Pose().Space(geom.Vec3{X: h.X, Z: b.HeightOf(h) - a.Seat}))
 	f.Measured, f.Required = percentOf(w.used), &find.Limit{Value: 100, Relation: find.AtMost, Unit: "% of its load"}
 	f.Why = fmt.Sprintf("Anchor %s of %s takes %.0f N of pull and %.0f N of shear (design loads, %s): the wall %s (%s) and that anchor take %.0f N of pull or %.0f N of shear alone",
 		h.Name, p.ID, w.reaction.Pull, w.reaction.Shear, caseText(w.of), a.Wall.Name, a.Wall.Make, w.left*w.take.Pull, w.left*w.take.Shear)
@@ -97,7 +93,7 @@ func (s Site) anchors(p *model.Part, st *hold.Statics) find.Finding {
 		f.Why += ", as it stands " + list(near)
 	}
 	f.Why += "."
-	f.Assumed = append([]find.Assumption{x.source, {What: "the leg lies firm on the wall or on shims at every anchor; plaster counts as nothing", Source: practice}}, st.Assumed...)
+	f.Assumed = append([]find.Assumption{x.source, {What: "it lies firm on the wall or on shims at every anchor; plaster counts as nothing", Source: practice}}, st.Assumed...)
 	f = f.Judge()
 	switch {
 	case f.Status == find.Fail:
@@ -147,15 +143,6 @@ func caseText(c hold.Case) string {
 	return string(c.Kind)
 }
 
-// holePlace is a hole of the wall leg in the angle's own axes.
-func holePlace(a *model.AnglePart, h model.BracketHole) geom.Vec3 {
-	z := -h.FromHeel
-	if a.LegUp {
-		z = h.FromHeel - a.Section.Thickness
-	}
-	return geom.Vec3{X: h.X, Z: z}
-}
-
 func places(list []model.BracketHole) []unit.Length {
 	var out []unit.Length
 	for _, h := range list {
@@ -166,7 +153,7 @@ func places(list []model.BracketHole) []unit.Length {
 
 // resist finds what an anchor may take in the wall, or says why nobody knows.
 func (x *anchoring) resist() string {
-	w, hole := x.part.Angle.Wall, x.holes[0].Dia
+	w, hole := x.part.Bracket().On().Wall, x.holes[0].Dia
 	a, ok := stock.AnchorThrough(hole)
 	switch {
 	case w.Anchor != nil:
@@ -220,7 +207,7 @@ type worstAnchor struct {
 }
 
 func (s Site) worstAnchor(x anchoring, slab hold.Slab, at []unit.Length) worstAnchor {
-	a := x.part.Angle
+	a := x.part.Bracket()
 	worst := worstAnchor{used: -1}
 	for _, c := range slab.Cases {
 		if !c.Design {
@@ -232,7 +219,7 @@ func (s Site) worstAnchor(x anchoring, slab hold.Slab, at []unit.Length) worstAn
 			}
 			take := x.take(c.KMod)
 			for i, re := range hold.Shared(a, at, r) {
-				edge, next := s.wallEdge(a, re.Along), s.nextAnchor(x.part, at, i)
+				edge, next := s.wallEdge(a.On(), re.Along), s.nextAnchor(x.part, at, i)
 				left := take.Reduced(edge, next)
 				if used := take.Used(re, left); used > worst.used {
 					worst = worstAnchor{i, used, left, re, take, c, edge, next}
@@ -248,8 +235,8 @@ func rolledOf(s stock.AngleSection) steelangle.Shape {
 	return steelangle.Shape{Leg: s.Leg, Thickness: s.Thickness, Root: s.Root, Toe: s.Toe}
 }
 
-// wallEdge is how far a place of an angle is from the nearest outside corner.
-func (s Site) wallEdge(a *model.AnglePart, x unit.Length) unit.Length {
+// wallEdge is how far a place of a bracket is from the nearest outside corner.
+func (s Site) wallEdge(a *model.Mounted, x unit.Length) unit.Length {
 	w, best := a.Wall, unit.Length(math.Inf(1))
 	along := a.Start + x
 	if w.From.Angle > 180*unit.Degree {
@@ -263,8 +250,8 @@ func (s Site) wallEdge(a *model.AnglePart, x unit.Length) unit.Length {
 
 // nextAnchor is the distance to the nearest other hole in the wall.
 func (s Site) nextAnchor(p *model.Part, at []unit.Length, i int) unit.Length {
-	a := p.Angle
-	here := geom.V(a.Start+at[i], angleFixings(a)[0].z)
+	a := p.Bracket().On()
+	here := geom.V(a.Start+at[i], bracketFixings(p.Bracket())[0].z)
 	best := unit.Length(math.Inf(1))
 	for k, x := range at {
 		if k != i {
@@ -272,9 +259,10 @@ func (s Site) nextAnchor(p *model.Part, at []unit.Length, i int) unit.Length {
 		}
 	}
 	for _, q := range s.Design.Parts {
+		o := q.Bracket()
 		switch {
-		case q.Angle != nil && q != p && q.Angle.Wall == a.Wall:
-			for _, f := range angleFixings(q.Angle) {
+		case o != nil && q != p && o.On().Wall == a.Wall:
+			for _, f := range bracketFixings(o) {
 				best = min(best, geom.V(f.s, f.z).Sub(here).Len())
 			}
 		case q.Rod != nil && q.Rod.Wall == a.Wall:
@@ -287,10 +275,13 @@ func (s Site) nextAnchor(p *model.Part, at []unit.Length, i int) unit.Length {
 // anchorFixes are ways out, each computed: a stronger anchor, a closer pitch, the
 // leg turned up.
 func (s Site) anchorFixes(x anchoring, slab hold.Slab, w worstAnchor) []find.Fix {
-	a := x.part.Angle
 	out := []find.Fix{stronger(w)}
 	if n, pitch, ok := s.closer(x, slab); ok {
 		out = append(out, hint("or set %d anchors instead of %d, one every %.0f mm or closer", n, len(x.holes), float64(pitch)))
+	}
+	a := x.part.Angle
+	if a == nil {
+		return out
 	}
 	up := *x.part
 	bar := *a
@@ -314,7 +305,7 @@ func stronger(w worstAnchor) find.Fix {
 // closer is the least number of anchors, evenly spread, and the widest pitch, in
 // steps of 10 mm, at which they hold.
 func (s Site) closer(x anchoring, slab hold.Slab) (int, unit.Length, bool) {
-	a := x.part.Angle
+	a := x.part.Bracket().On()
 	first, last := x.holes[0].X, x.holes[len(x.holes)-1].X
 	if len(a.Wall.Studs) > 0 || last <= first {
 		return 0, 0, false

@@ -24,10 +24,11 @@ var anchorRule = Rule{
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
-			if p.Angle == nil {
+			b := p.Bracket()
+			if b == nil {
 				continue
 			}
-			f := fixings{what: p.ID, parts: []string{p.ID}, wall: p.Angle.Wall, places: angleFixings(p.Angle)}
+			f := fixings{what: p.ID, parts: []string{p.ID}, wall: b.On().Wall, places: bracketFixings(b)}
 			out = append(out, moved(p)...)
 			out = append(out, f.judge()...)
 			if g, ok := spacing(p); ok {
@@ -36,31 +37,23 @@ var anchorRule = Rule{
 		}
 		out = append(out, rodFixings(s.Design)...)
 		if len(out) == 0 {
-			out = append(out, find.Finding{Status: find.Fail, Why: "Nothing is fixed to any wall.", Fix: []find.Fix{hint("carry the slab on angles or rods")}})
+			out = append(out, find.Finding{Status: find.Fail, Why: "Nothing is fixed to any wall.", Fix: []find.Fix{hint("carry the slab on angles, cleats or rods")}})
 		}
 		return out
 	},
 }
 
-func angleFixings(a *model.AnglePart) []fixing {
-	z := func(h model.BracketHole) unit.Length {
-		if a.LegUp {
-			return a.Seat - a.Section.Thickness + h.FromHeel
-		}
-		return a.Seat - h.FromHeel
-	}
+func bracketFixings(b model.Bracket) []fixing {
 	var out []fixing
-	for _, h := range a.Holes {
-		if h.Leg == model.WallLeg {
-			out = append(out, fixing{name: h.Name, s: a.Start + h.X, z: z(h)})
-		}
+	for _, h := range b.On().In(model.WallLeg) {
+		out = append(out, fixing{name: h.Name, s: b.On().Start + h.X, z: b.HeightOf(h)})
 	}
 	return out
 }
 
 // moved tells which holes had to give way, and which found no place.
 func moved(p *model.Part) []find.Finding {
-	a := p.Angle
+	a := p.Bracket().On()
 	base := find.Finding{Parts: []string{p.ID}, Walls: []string{a.Wall.Name}}
 	var out []find.Finding
 	if len(a.Moved) > 0 {
@@ -79,10 +72,10 @@ func moved(p *model.Part) []find.Finding {
 	return out
 }
 
-// spacing warns where an angle on masonry goes far without a fixing.
+// spacing warns where a bracket on masonry goes far without a fixing.
 func spacing(p *model.Part) (find.Finding, bool) {
-	a := p.Angle
-	places := angleFixings(a)
+	a := p.Bracket().On()
+	places := bracketFixings(p.Bracket())
 	if len(places) < leastFixings || a.Wall.Make == model.Stud || a.Wall.Make == model.Plasterboard {
 		return find.Finding{}, false
 	}

@@ -23,8 +23,8 @@ var asCutRule = Rule{
 			case p.Cut == nil:
 			case p.Slab != nil:
 				out = append(out, s.judgeCutSlab(p))
-			case p.Angle != nil:
-				out = append(out, judgeCutAngle(p))
+			case p.Bracket() != nil:
+				out = append(out, judgeCutBracket(p))
 			}
 		}
 		if len(out) == 0 {
@@ -215,14 +215,15 @@ func (s Site) tooSmall(p *model.Part, t model.Trim) []find.Fix {
 		hint("or cut %s anew and use this one for a smaller part", p.ID))
 }
 
-// judgeCutAngle compares the length of a cut angle with the one that is wanted.
+// judgeCutBracket compares the length of a cut angle or cleat with the one that is wanted.
 // Whether its ends clear the corners, what lies on it and where its anchors meet
 // the wall is for the rules about these.
-func judgeCutAngle(p *model.Part) find.Finding {
-	over := p.Angle.Length - p.Cut.WantedBar.Length
-	f := find.Finding{Status: find.Pass, Parts: []string{p.ID}, Walls: []string{p.Angle.Wall.Name}, Measured: mm(over),
+func judgeCutBracket(p *model.Part) find.Finding {
+	bar := p.Bracket().On()
+	over := bar.Length - p.Cut.WantedBar.Length
+	f := find.Finding{Status: find.Pass, Parts: []string{p.ID}, Walls: []string{bar.Wall.Name}, Measured: mm(over),
 		Assumed: []find.Assumption{{What: "it keeps its distance from the corner that it runs into; between two corners its middle is where that of the new one would be", Source: practice}}}
-	f.Why = fmt.Sprintf("%s was cut on %s to %.1f mm; now it would be cut to %.1f mm.", capital(p.ID), p.Cut.On, float64(p.Angle.Length), float64(p.Cut.WantedBar.Length))
+	f.Why = fmt.Sprintf("%s was cut on %s to %.1f mm; now it would be cut to %.1f mm.", capital(p.ID), p.Cut.On, float64(bar.Length), float64(p.Cut.WantedBar.Length))
 	switch {
 	case over > alike:
 		f.Status = find.Warn
@@ -235,10 +236,10 @@ func judgeCutAngle(p *model.Part) find.Finding {
 	}
 	var drilled []string
 	if n := len(p.Cut.WallHoles); p.Cut.WallHoles != nil {
-		drilled = append(drilled, count(n, "hole in the wall leg", "holes in the wall leg"))
+		drilled = append(drilled, count(n, "hole into the wall", "holes into the wall"))
 	}
 	if n := len(p.Cut.ScrewHoles); p.Cut.ScrewHoles != nil {
-		drilled = append(drilled, count(n, "hole in the seat leg", "holes in the seat leg"))
+		drilled = append(drilled, count(n, "hole up into the slab", "holes up into the slab"))
 	}
 	if drilled != nil {
 		f.Why += " Drilled already: " + strings.Join(drilled, ", ") + "."
@@ -246,10 +247,10 @@ func judgeCutAngle(p *model.Part) find.Finding {
 	return f
 }
 
-// endsAt says where the ends of a cut angle come to lie, against those of the
+// endsAt says where the ends of a cut bracket come to lie, against those of the
 // one that would be cut now.
 func endsAt(p *model.Part) string {
-	a, w := p.Angle, p.Cut.WantedBar
+	a, w := p.Bracket().On(), p.Cut.WantedBar
 	end := func(name string, off unit.Length) string {
 		switch {
 		case off > 0.05:

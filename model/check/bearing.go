@@ -16,7 +16,7 @@ const leastSeat unit.Length = 25
 var seatRule = Rule{
 	ID: "bearing", Title: "The slab lies on its angle", Fit: true,
 	Basis: "25 mm of bearing at least: " + practice,
-	Why:   "A gap at the wall is taken from the bearing: on a narrow seat the slab slips off or crushes at the arris. A slab with neither angle nor rod is not carried.",
+	Why:   "A gap at the wall is taken from the bearing: on a narrow seat the slab slips off or crushes at the arris. A slab with neither angle, cleat nor rod is not carried.",
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
@@ -25,13 +25,13 @@ var seatRule = Rule{
 			}
 			carriers := carriersOf(s.Design, p)
 			for _, a := range carriers {
-				if a.Angle != nil {
+				if a.Bracket() != nil {
 					out = append(out, s.seat(p, a))
 				}
 			}
 			if len(carriers) == 0 {
 				out = append(out, find.Finding{
-					Parts: []string{p.ID}, Why: "Neither an angle nor a rod nor a table leg carries " + p.ID + ".",
+					Parts: []string{p.ID}, Why: "Neither an angle nor a cleat, rod or table leg carries " + p.ID + ".",
 					Measured: &find.Quantity{Value: 0, Unit: "supports"}, Required: &find.Limit{Value: 1, Relation: find.AtLeast, Unit: "supports"},
 					Fix: []find.Fix{hint("add an angle along one of its walls")},
 				}.Judge())
@@ -41,25 +41,25 @@ var seatRule = Rule{
 	},
 }
 
-// carriersOf gives the angles, rods and table legs that carry a slab.
+// carriersOf gives the angles, cleats, rods and table legs that carry a slab.
 func carriersOf(d *model.Design, slab *model.Part) []*model.Part {
 	var out []*model.Part
 	for _, p := range d.Parts {
-		if p.Angle != nil && p.Angle.Under == slab.ID || p.Post != nil && p.Post.Under == slab.ID || p.Rod != nil && p.Rod.Shelf == slab.ID {
+		if b := p.Bracket(); b != nil && b.On().Under == slab.ID || p.Post != nil && p.Post.Under == slab.ID || p.Rod != nil && p.Rod.Shelf == slab.ID {
 			out = append(out, p)
 		}
 	}
 	return out
 }
 
-// seatOf is the flat of the seat leg seen from above. With the wall leg up the
+// seatOf is the flat of a seat seen from above. With the wall leg of an angle up the
 // root fillet and the rounded toe carry nothing.
-func seatOf(a *model.AnglePart) (region geom.Region, near, far unit.Length) {
-	near, far = 0, a.Section.Leg
-	if a.LegUp {
+func seatOf(b model.Bracket) (region geom.Region, near, far unit.Length) {
+	near, far = 0, b.Deep()
+	if a, ok := b.(*model.AnglePart); ok && a.LegUp {
 		near, far = a.Section.Thickness+a.Section.Root, a.Section.Leg-a.Section.Toe
 	}
-	return geom.Rect(geom.V(0, -far), geom.V(a.Length, -near)).Place(a.Pose()), near, far
+	return geom.Rect(geom.V(0, -far), geom.V(b.On().Length, -near)).Place(b.Pose()), near, far
 }
 
 // flatOf is the underside of a slab seen from above, less its eased edges and
@@ -82,16 +82,17 @@ func flatOf(slab *model.Part) geom.Region {
 	return out.Minus(gone...).Place(sp.Pose)
 }
 
-// seat measures how deep the wood lies on the seat leg, square to the wall,
-// every few centimetres from half a leg's width inside one end of the angle to
-// the same at the other.
-func (s Site) seat(slab, angle *model.Part) find.Finding {
-	a := angle.Angle
-	pose, wood := a.Pose(), flatOf(slab)
-	_, near, far := seatOf(a)
+// seat measures how deep the wood lies on the seat, square to the wall, every few
+// centimetres from half its width inside one end of the bracket to the same at the
+// other.
+func (s Site) seat(slab, part *model.Part) find.Finding {
+	b := part.Bracket()
+	a := b.On()
+	pose, wood := b.Pose(), flatOf(slab)
+	_, near, far := seatOf(b)
 	least := far - near
 	where := pose.Plan(geom.V(a.Length/2, 0))
-	from, to := a.Section.Leg/2, a.Length-a.Section.Leg/2
+	from, to := b.Deep()/2, a.Length-b.Deep()/2
 	n := max(2, int(math.Ceil(float64((to-from)/50))))
 	for i := range n + 1 {
 		x := from + (to-from)*unit.Length(i)/unit.Length(n)
@@ -105,25 +106,29 @@ func (s Site) seat(slab, angle *model.Part) find.Finding {
 		}
 	}
 	f := find.Finding{
-		Parts: []string{slab.ID, angle.ID}, Walls: []string{a.Wall.Name}, At: at(where.Up(a.Seat)),
-		Why:      fmt.Sprintf("%s lies %.1f mm deep on %s (%s) where it lies least.", capital(slab.ID), float64(least), angle.ID, a.Section.Name),
+		Parts: []string{slab.ID, part.ID}, Walls: []string{a.Wall.Name}, At: at(where.Up(a.Seat)),
+		Why:      fmt.Sprintf("%s lies %.1f mm deep on %s (%s) where it lies least.", capital(slab.ID), float64(least), part.ID, b.Profile()),
 		Measured: mm(least), Required: limit(find.AtLeast, leastSeat),
 	}.Judge()
 	if f.Status == find.Fail {
-		f.Fix = s.seatFixes(slab, a, up(leastSeat-least))
+		f.Fix = s.seatFixes(slab, part, up(leastSeat-least))
 	}
 	return f
 }
 
 // seatFixes proposes a smaller gap at that wall, as far as it may be, and a
-// wider angle.
-func (s Site) seatFixes(slab *model.Part, a *model.AnglePart, lack unit.Length) []find.Fix {
+// wider bracket.
+func (s Site) seatFixes(slab, part *model.Part, lack unit.Length) []find.Fix {
 	var out []find.Fix
+	a := part.Bracket().On()
 	g, ok := gapTo(slab, a.Wall)
 	if least, _ := leastAt(s.movement(slab), g.edge); ok && g.edge.Gap-lack >= least {
 		out = append(out, s.set(hint("make the gap at the wall %s %.0f mm smaller: %.1f mm", a.Wall.Name, float64(lack), float64(g.edge.Gap-lack)), gapParameter(g.edge), g.edge.Gap, g.edge.Gap-lack))
 	}
 	text := "take an angle with a leg %.0f mm wider"
+	if part.Cleat != nil {
+		text = "take a cleat %.0f mm wider"
+	}
 	if len(out) > 0 {
 		text = "or " + text
 	}

@@ -14,7 +14,7 @@ import (
 const leastLegGap unit.Length = 2
 
 var cornerClash = Rule{
-	ID: "angles-in-corner", Title: "Two angles do not meet in the corner", Fit: true,
+	ID: "angles-in-corner", Title: "Two brackets do not meet in the corner", Fit: true,
 	Basis: "plane geometry of two legs in a corner of any angle; 2 mm for the yard's saw: " + practice,
 	Why:   "Two angles each as long as their wall, or shorter by a round amount, still meet where their legs cross: in a square corner a leg of 60 mm needs 60 mm, not 50.",
 	Run: func(s Site) []find.Finding {
@@ -35,28 +35,29 @@ var cornerClash = Rule{
 			}
 		}
 		if len(out) == 0 {
-			out = append(out, find.Finding{Status: find.Pass, Why: "No two angles reach the same corner at the same height."})
+			out = append(out, find.Finding{Status: find.Pass, Why: "No two brackets reach the same corner at the same height."})
 		}
 		return out
 	},
 }
 
-// meeting is the right end of one angle and the left end of the next, as seen
+// meeting is the right end of one bracket and the left end of the next, as seen
 // from the room, in the corner of their walls.
 type meeting struct{ left, right *model.Part }
 
-// meetings gives every two angles whose ends are near the corner that their
+// meetings gives every two brackets whose ends are near the corner that their
 // walls share, at heights that overlap.
 func meetings(d *model.Design) []meeting {
 	var out []meeting
 	for _, a := range d.Parts {
 		for _, b := range d.Parts {
-			if a.Angle == nil || b.Angle == nil || a.Angle.Wall == b.Angle.Wall || a.Angle.Wall.Next() != b.Angle.Wall {
+			p, q := a.Bracket(), b.Bracket()
+			if p == nil || q == nil || p.On().Wall == q.On().Wall || p.On().Wall.Next() != q.On().Wall {
 				continue
 			}
-			_, okA := model.SetBackFrom(a.Angle, a.Angle.Wall, true)
-			_, okB := model.SetBackFrom(b.Angle, b.Angle.Wall, false)
-			if okA && okB && len(legs(a.Angle, b.Angle)) > 0 {
+			_, okA := model.SetBackFrom(p, p.On().Wall, true)
+			_, okB := model.SetBackFrom(q, q.On().Wall, false)
+			if okA && okB && len(legs(p, q)) > 0 {
 				out = append(out, meeting{a, b})
 			}
 		}
@@ -64,12 +65,17 @@ func meetings(d *model.Design) []meeting {
 	return out
 }
 
-// legs gives the pairs of legs of two angles that overlap in height, as what
+// legs gives the pairs of legs of two brackets that overlap in height, as what
 // each takes of the plan beside its wall: the width of the seat leg, or the
-// thickness of the wall leg.
-func legs(a, b *model.AnglePart) [][2]unit.Length {
+// thickness of the wall leg; of a cleat its width.
+func legs(a, b model.Bracket) [][2]unit.Length {
 	type strip struct{ width, low, high unit.Length }
-	strips := func(p *model.AnglePart) []strip {
+	strips := func(b model.Bracket) []strip {
+		p, ok := b.(*model.AnglePart)
+		if !ok {
+			low, high := b.Levels()
+			return []strip{{b.Deep(), low, high}}
+		}
 		s := p.Section
 		wall := strip{s.Thickness, p.Seat - s.Leg, p.Seat}
 		if p.LegUp {
@@ -91,16 +97,16 @@ func legs(a, b *model.AnglePart) [][2]unit.Length {
 // setBacks are the distances of both ends from where the two heel lines meet.
 // A wall that bulges or leans moves the heel line, and with it that place.
 func (m meeting) setBacks() (left, right unit.Length, ok bool) {
-	p, q := m.left.Angle.Pose(), m.right.Angle.Pose()
+	p, q := m.left.Bracket().Pose(), m.right.Bracket().Pose()
 	along := func(at geom.Pose) geom.Line { return geom.Line{P: at.At.Flat(), D: geom.V(1, 0).Turn(at.Turn)} }
 	a, b := along(p), along(q)
 	c, ok := a.Meet(b)
-	return a.Along(c) - m.left.Angle.Length, -b.Along(c), ok
+	return a.Along(c) - m.left.Bracket().On().Length, -b.Along(c), ok
 }
 
 // thetas are the corner's angle and its bounds two standard deviations off.
 func (m meeting) thetas() []unit.Angle {
-	c := m.left.Angle.Wall.To
+	c := m.left.Bracket().On().Wall.To
 	return []unit.Angle{c.Angle - 2*c.AngleSD, c.Angle, c.Angle + 2*c.AngleSD}
 }
 
@@ -112,7 +118,7 @@ func (m meeting) worst() (gap unit.Length, clash corner.Clash, err error) {
 		return 0, clash, fmt.Errorf("its walls run parallel")
 	}
 	gap = 1e9
-	for _, w := range legs(m.left.Angle, m.right.Angle) {
+	for _, w := range legs(m.left.Bracket(), m.right.Bracket()) {
 		for _, t := range m.thetas() {
 			c, err := corner.Check(t, corner.Leg{SetBack: sa, Width: w[0]}, corner.Leg{SetBack: sb, Width: w[1]})
 			if err != nil {
@@ -131,7 +137,8 @@ func (m meeting) worst() (gap unit.Length, clash corner.Clash, err error) {
 }
 
 func (m meeting) judge() find.Finding {
-	a, b := m.left.Angle, m.right.Angle
+	p, q := m.left.Bracket(), m.right.Bracket()
+	a, b := p.On(), q.On()
 	c := a.Wall.To
 	f := find.Finding{Parts: []string{m.left.ID, m.right.ID}, Walls: []string{a.Wall.Name, b.Wall.Name}, At: at(c.At.Up(a.Seat))}
 	gap, clash, err := m.worst()
@@ -143,10 +150,10 @@ func (m meeting) judge() find.Finding {
 	f.Measured, f.Required = mm(gap), limit(find.AtLeast, leastLegGap)
 	f.Assumed = []find.Assumption{{What: fmt.Sprintf("the corner %s has %.2f° inside the room; twice its standard deviation of %.2f° to either side counts as well", c.Name, c.Angle.Degrees(), c.AngleSD.Degrees()), Source: "survey"}}
 	f = f.Judge()
-	sa, _ := model.SetBackFrom(a, a.Wall, true)
-	sb, _ := model.SetBackFrom(b, b.Wall, false)
+	sa, _ := model.SetBackFrom(p, a.Wall, true)
+	sb, _ := model.SetBackFrom(q, b.Wall, false)
 	ends := fmt.Sprintf("set back %.1f and %.1f mm", float64(sa), float64(sb))
-	legs := fmt.Sprintf("At corner %s the legs of %s and %s", c.Name, m.left.ID, m.right.ID)
+	legs := fmt.Sprintf("At corner %s %s%s and %s", c.Name, m.legsOf(), m.left.ID, m.right.ID)
 	switch h := hundredth(gap); {
 	case h > 0:
 		f.Why = fmt.Sprintf("%s are %.1f mm apart (%s).", legs, h, ends)
@@ -158,6 +165,14 @@ func (m meeting) judge() find.Finding {
 	return f
 }
 
+// legsOf names what meets: the legs of angles, whole cleats.
+func (m meeting) legsOf() string {
+	if m.left.Angle != nil && m.right.Angle != nil {
+		return "the legs of "
+	}
+	return ""
+}
+
 // alike is the least set-back from the corner, the same for both ends, that
 // clears every two legs; butt is the least one of the left angle when the right
 // one runs as far into the corner as its wall allows.
@@ -167,10 +182,10 @@ func (m meeting) alike() (both, butt, own unit.Length, ok bool) {
 		return 0, 0, 0, false
 	}
 	// What lies between the corner of the room and that of the heel lines.
-	ca, _ := model.SetBackFrom(m.left.Angle, m.left.Angle.Wall, true)
-	cb, _ := model.SetBackFrom(m.right.Angle, m.right.Angle.Wall, false)
+	ca, _ := model.SetBackFrom(m.left.Bracket(), m.left.Bracket().On().Wall, true)
+	cb, _ := model.SetBackFrom(m.right.Bracket(), m.right.Bracket().On().Wall, false)
 	moveA, moveB := ca-sa, cb-sb
-	wide := m.right.Angle.Section.Leg
+	wide := m.right.Bracket().Deep()
 	for _, t := range m.thetas() {
 		start, err := corner.Start(t, wide)
 		if err != nil {
@@ -178,7 +193,7 @@ func (m meeting) alike() (both, butt, own unit.Length, ok bool) {
 		}
 		own = max(own, start+leastLegGap)
 	}
-	for _, w := range legs(m.left.Angle, m.right.Angle) {
+	for _, w := range legs(m.left.Bracket(), m.right.Bracket()) {
 		for _, t := range m.thetas() {
 			s, err1 := corner.Alike(t, w[0], w[1], leastLegGap)
 			one, err2 := corner.Butt(t, corner.Leg{SetBack: own, Width: w[1]}, w[0], leastLegGap)
@@ -205,7 +220,7 @@ func (s Site) legFixes(m meeting, clashes []meeting) []find.Fix {
 			most = max(most, b)
 		}
 	}
-	fix := hint("set both angles back %.0f mm from corner %s: an angle between two such corners is then %.0f mm shorter than its wall", float64(both), m.left.Angle.Wall.To.Name, float64(2*both))
+	fix := hint("set both back %.0f mm from corner %s: one between two such corners is then %.0f mm shorter than its wall", float64(both), m.left.Bracket().On().Wall.To.Name, float64(2*both))
 	if now, ok := s.now("shorter_by"); ok && now > 0 {
 		fix = s.set(fix, "shorter_by", now, 2*most)
 	}

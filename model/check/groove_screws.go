@@ -14,34 +14,29 @@ import (
 const besideScrews = 3
 
 var grooveScrews = Rule{
-	ID: "groove-screws", Title: "No groove crosses the screws of an angle",
-	Basis: "three diameters of the screw's hole in the steel between the row of screws and a groove: EN 1995-1-1 Table 8.2, drilled, unloaded edge, from memory",
-	Why:   "A groove over the leg takes the wood that its screws hold in and that lies on the steel: the screws tear out into the groove, and a cable there is bored through.",
+	ID: "groove-screws", Title: "No groove crosses the screws of a bracket",
+	Basis: "three diameters of the screw's hole in the bracket between the row of screws and a groove: EN 1995-1-1 Table 8.2, drilled, unloaded edge, from memory",
+	Why:   "A groove over the seat takes the wood that its screws hold in and that lies on it: the screws tear out into the groove, and a cable there is bored through.",
 	Run: func(s Site) []find.Finding {
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
 			if p.Slab == nil {
 				continue
 			}
-			for _, a := range s.Design.Parts {
-				if a.Angle != nil && a.Angle.Under == p.ID {
-					out = append(out, besideRow(p, a)...)
-				}
+			for _, a := range s.Design.BracketsUnder(p.ID) {
+				out = append(out, besideRow(p, a)...)
 			}
 		}
-		return orNone(out, "There is no groove under a slab that is screwed to an angle.")
+		return orNone(out, "There is no groove under a slab that is screwed to a bracket.")
 	},
 }
 
-// screwRow is the straight line through the screws of an angle, from the end of
+// screwRow is the straight line through the screws of a bracket, from the end of
 // the first slot to the end of the last, in the slab's own axes; false without
 // screws.
 func screwRow(p, a *model.Part) (from, to geom.Vec, dia unit.Length, ok bool) {
 	var low, high model.BracketHole
-	for _, h := range a.Angle.Holes {
-		if h.Leg != model.SeatLeg {
-			continue
-		}
+	for _, h := range a.Bracket().On().In(model.SeatLeg) {
 		if !ok || h.X < low.X {
 			low = h
 		}
@@ -56,13 +51,13 @@ func screwRow(p, a *model.Part) (from, to geom.Vec, dia unit.Length, ok bool) {
 		} else {
 			by *= h.Dia / 2
 		}
-		return p.Slab.Pose.Unplan(a.Angle.Pose().Plan(geom.V(h.X+by, -h.FromHeel)))
+		return p.Slab.Pose.Unplan(a.Bracket().Pose().Plan(geom.V(h.X+by, -h.FromHeel)))
 	}
 	return at(low, -1), at(high, 1), dia, ok
 }
 
 // besideRow judges the groove in the underside that comes nearest to the screws
-// of an angle.
+// of a bracket.
 func besideRow(p, a *model.Part) []find.Finding {
 	from, to, dia, ok := screwRow(p, a)
 	if !ok {
@@ -80,8 +75,8 @@ func besideRow(p, a *model.Part) []find.Finding {
 			continue
 		}
 		g := find.Finding{
-			Title: "Grooves and the screws of " + a.ID, Parts: []string{p.ID, a.ID}, Walls: []string{a.Angle.Wall.Name}, Line: f.Line,
-			At:  at(p.Slab.Pose.Plan(gap.A).Up(a.Angle.Seat)),
+			Title: "Grooves and the screws of " + a.ID, Parts: []string{p.ID, a.ID}, Walls: []string{a.Bracket().On().Wall.Name}, Line: f.Line,
+			At:  at(p.Slab.Pose.Plan(gap.A).Up(a.Bracket().On().Seat)),
 			Why: fmt.Sprintf("Groove %s stays %.0f mm beside the row of screws of %s.", f.Name, float64(gap.Distance), a.ID), Measured: mm(gap.Distance), Required: limit(find.AtLeast, need),
 		}.Judge()
 		if g.Status == find.Fail {
@@ -102,13 +97,11 @@ func besideRow(p, a *model.Part) []find.Finding {
 func rowFixes(p *model.Part, f model.Feature, a *model.Part, from, to geom.Vec, need unit.Length) []find.Fix {
 	half := max(f.Dia, f.Lid.Width) / 2
 	far := need + half
-	for _, h := range a.Angle.Holes {
-		if h.Leg == model.SeatLeg {
-			far = max(far, h.FromHeel+need+half)
-		}
+	for _, h := range a.Bracket().On().In(model.SeatLeg) {
+		far = max(far, h.FromHeel+need+half)
 	}
 	return []find.Fix{
-		hint("keep the middle of groove %s at least %.0f mm away from the wall %s", f.Name, float64(up(far)), a.Angle.Wall.Name),
+		hint("keep the middle of groove %s at least %.0f mm away from the wall %s", f.Name, float64(up(far)), a.Bracket().On().Wall.Name),
 		hint("or let the cable hang clipped beside the leg there: end the groove before it"),
 	}
 }

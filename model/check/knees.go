@@ -57,7 +57,7 @@ func (s Site) headroom(z model.Zone) find.Finding {
 	f = f.Judge()
 	f.Why = needs(z)
 	if f.Status != find.Fail {
-		f.Why += fmt.Sprintf("; the lowest thing over this place is %s.%s%s", low.inWords(), s.steelBeside(z), s.howSure(f, z))
+		f.Why += fmt.Sprintf("; the lowest thing over this place is %s.%s%s", low.inWords(), s.bracketBeside(z), s.howSure(f, z))
 		return f
 	}
 	f.Parts, f.Walls = concerned(inTheWay)
@@ -65,7 +65,7 @@ func (s Site) headroom(z model.Zone) find.Finding {
 	for _, i := range inTheWay {
 		names = append(names, i.inWords())
 	}
-	f.Why += fmt.Sprintf("; in the way: %s.%s%s", list(names), s.steelBeside(z), s.howSure(f, z))
+	f.Why += fmt.Sprintf("; in the way: %s.%s%s", list(names), s.bracketBeside(z), s.howSure(f, z))
 	f.Fix = s.waysOut(z, inTheWay)
 	return f
 }
@@ -117,9 +117,9 @@ func (s Site) howSure(f find.Finding, z model.Zone) string {
 	return fmt.Sprintf(" Of 100 people of that description about %.0f need more than that: measure the height of the thighs, sitting with shoes on.", more)
 }
 
-// steelBeside names the steel that hangs lower than a zone is high, next to it
+// bracketBeside names the bracket that hangs lower than a zone is high, next to it
 // and not over it: what legs would meet elsewhere.
-func (s Site) steelBeside(z model.Zone) string {
+func (s Site) bracketBeside(z model.Zone) string {
 	slab := s.slabOf(z)
 	if z.Kind != model.ThighZone || slab == nil {
 		return ""
@@ -127,7 +127,7 @@ func (s Site) steelBeside(z model.Zone) string {
 	best := geom.Gap{Distance: unit.Length(math.Inf(1))}
 	var nearest *model.Part
 	for _, p := range s.Design.Parts {
-		if p.Angle == nil || len(p.Bodies) == 0 || p.Bounds().Min.Z >= z.Floor+z.Height || p.Bounds().Max.Z <= z.Floor {
+		if p.Bracket() == nil || len(p.Bodies) == 0 || p.Bounds().Min.Z >= z.Floor+z.Height || p.Bounds().Max.Z <= z.Floor {
 			continue
 		}
 		g := p.Footprint().Gap(z.Plan)
@@ -146,7 +146,11 @@ func (s Site) steelBeside(z model.Zone) string {
 	if x, y := away.Dot(f.along), away.Dot(f.in); math.Abs(x) > math.Abs(y) {
 		side = "to the " + leftOrRight(unit.Length(x))
 	}
-	return fmt.Sprintf(" No steel is over this place: the nearest that low is %s (%.0f mm), %.0f mm %s.", nearest.ID, float64(nearest.Bounds().Min.Z-z.Floor), float64(max(0, best.Distance)), side)
+	what := "steel"
+	if nearest.Cleat != nil {
+		what = "cleat"
+	}
+	return fmt.Sprintf(" No %s is over this place: the nearest that low is %s (%.0f mm), %.0f mm %s.", what, nearest.ID, float64(nearest.Bounds().Min.Z-z.Floor), float64(max(0, best.Distance)), side)
 }
 
 func leftOrRight(by unit.Length) string {

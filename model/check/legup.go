@@ -82,7 +82,7 @@ func (s Site) legUp(p, slab *model.Part) []find.Finding {
 // come before the slab.
 func (s Site) heads(p, slab *model.Part, room unit.Length, f find.Finding) []find.Finding {
 	a := p.Angle
-	n := holes(a, model.WallLeg)
+	n := len(a.In(model.WallLeg))
 	if n == 0 {
 		return nil
 	}

@@ -62,7 +62,7 @@ func weight(p *model.Part, m unit.Mass) find.Finding {
 		f.Status = find.Note
 		f.Why += " " + fmt.Sprintf("To lift it: %s.", hands(m)) + " " + "Props under it before anybody lets go; fingers stay out from between slab and steel."
 	}
-	if p.Slab != nil || p.RollOut != nil {
+	if p.Slab != nil || p.RollOut != nil || p.Cleat != nil {
 		f.Assumed = []find.Assumption{{What: "mean density of the species at 12 % moisture; a slab may weigh a tenth more or less", Source: p.Material + ": " + sourceOf(p)}}
 	}
 	return f
@@ -92,6 +92,9 @@ func sourceOf(p *model.Part) string {
 	if p.Slab != nil {
 		return p.Slab.Species.Source
 	}
+	if p.Cleat != nil {
+		return p.Cleat.Species.Source
+	}
 	if s, err := stock.SpeciesByName(p.Material); err == nil {
 		return s.Source
 	}
@@ -105,8 +108,8 @@ func place(p *model.Part) string {
 	case p.Slab != nil:
 		o := p.Slab.Pose.Unplan(c.Flat())
 		return fmt.Sprintf("%.0f mm from the left end of the back edge and %.0f mm from that edge", float64(o.X), -float64(o.Y))
-	case p.Angle != nil:
-		return fmt.Sprintf("%.0f mm from the left end", float64(p.Angle.Pose().Unplan(c.Flat()).X))
+	case p.Bracket() != nil:
+		return fmt.Sprintf("%.0f mm from the left end", float64(p.Bracket().Pose().Unplan(c.Flat()).X))
 	}
 	return fmt.Sprintf("%.0f mm above the floor", float64(c.Z))
 }

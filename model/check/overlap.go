@@ -62,7 +62,7 @@ var overlap = Rule{
 // smaller of its width and its height.
 func inside(f find.Finding, a, b *model.Part, gap geom.Gap3) find.Finding {
 	f.Why = fmt.Sprintf("%s and %s claim the same space, %.1f mm wide seen from above and %.1f mm high.", capital(a.ID), b.ID, float64(gap.Plan), float64(gap.Height))
-	if a.Angle != nil && b.Angle != nil {
+	if a.Bracket() != nil && b.Bracket() != nil {
 		f.Fix = []find.Fix{hint("set %s or %s further back, by %.0f mm; how far from the corner it must be stands with the rule angles-in-corner", a.ID, b.ID, float64(up(gap.Plan)))}
 		return f.Judge()
 	}

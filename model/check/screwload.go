@@ -23,10 +23,11 @@ var screwStrength = Rule{
 		st := s.statics()
 		var out []find.Finding
 		for _, p := range s.Design.Parts {
-			if p.Angle == nil || holes(p.Angle, model.SeatLeg) == 0 {
+			b := p.Bracket()
+			if b == nil || len(b.On().In(model.SeatLeg)) == 0 {
 				continue
 			}
-			if slab, ok := st.Of(p.Angle.Under); ok && slab.Trouble == "" {
+			if slab, ok := st.Of(b.On().Under); ok && slab.Trouble == "" {
 				out = append(out, s.screws(p, slab, st))
 				continue
 			}
@@ -41,7 +42,7 @@ var screwStrength = Rule{
 	},
 }
 
-// screws judges the screw of an angle that is used most.
+// screws judges the screw of a bracket that is used most.
 func (s Site) screws(p *model.Part, slab hold.Slab, st *hold.Statics) find.Finding {
 	f := find.Finding{Parts: []string{p.ID, slab.Part}}
 	var most struct {
@@ -68,7 +69,7 @@ func (s Site) screws(p *model.Part, slab hold.Slab, st *hold.Statics) find.Findi
 		f.Status, f.Why = find.Pass, fmt.Sprintf("No screw of %s pulls in any load case: the slab presses on it.", p.ID)
 		return f
 	}
-	f.At = at(p.Angle.Pose().Space(seatPlace(most.at.Along, screwsFromHeel(p.Angle))))
+	f.At = at(p.Bracket().Pose().Space(seatPlace(most.at.Along, screwsFromHeel(p.Bracket()))))
 	f.Measured, f.Required = &find.Quantity{Value: round3(most.pull), Unit: "N"}, &find.Limit{Value: round3(most.take), Relation: find.AtMost, Unit: "N"}
 	f.Why = fmt.Sprintf("Screw %s of %s pulls %.0f N (design load, %s); %.0f mm in the wood, it takes %.0f N.", most.at.Hole, p.ID, most.pull, caseText(most.of), float64(into), most.take)
 	f.Assumed = append([]find.Assumption{{What: fmt.Sprintf("wood screws of %.0f mm in %s, density %.0f kg/m3", float64(thread), slab.Class.Name, slab.Class.DensityLow), Source: slab.Class.Source}}, st.Assumed...)
@@ -87,17 +88,16 @@ func (s Site) screws(p *model.Part, slab hold.Slab, st *hold.Statics) find.Findi
 	return f
 }
 
-// threadOf is the thread of the screws of an angle and how far they go into the
+// threadOf is the thread of the screws of a bracket and how far they go into the
 // wood.
 func threadOf(d *model.Design, p *model.Part) (thread, into unit.Length) {
-	for _, h := range p.Angle.Holes {
-		if h.Leg == model.SeatLeg {
-			if s, ok := stock.ScrewThrough(h.Dia); ok {
-				thread = s.Diameter
-			}
+	m := p.Bracket().On()
+	for _, h := range m.In(model.SeatLeg) {
+		if s, ok := stock.ScrewThrough(h.Dia); ok {
+			thread = s.Diameter
 		}
 	}
-	if slab := d.Part(p.Angle.Under); slab != nil && slab.Slab != nil {
+	if slab := d.Part(m.Under); slab != nil && slab.Slab != nil {
 		for _, f := range slab.Slab.Features {
 			if f.Kind == model.Pilot && f.For == p.ID {
 				into = f.Depth
@@ -107,11 +107,9 @@ func threadOf(d *model.Design, p *model.Part) (thread, into unit.Length) {
 	return thread, into
 }
 
-func screwsFromHeel(a *model.AnglePart) unit.Length {
-	for _, h := range a.Holes {
-		if h.Leg == model.SeatLeg {
-			return h.FromHeel
-		}
+func screwsFromHeel(b model.Bracket) unit.Length {
+	for _, h := range b.On().In(model.SeatLeg) {
+		return h.FromHeel
 	}
 	return 0
 }

@@ -26,7 +26,7 @@ var tipping = Rule{
 	},
 }
 
-// lies judges a slab on angles. Rods hold a shelf like a beam built into the
+// lies judges a slab on brackets and table legs. Rods hold a shelf like a beam built into the
 // wall, and a slab that nothing carries fails elsewhere.
 func lies(d *model.Design, slab *model.Part) (find.Finding, bool) {
 	wood := flatOf(slab)
@@ -41,12 +41,13 @@ func lies(d *model.Design, slab *model.Part) (find.Finding, bool) {
 			}
 			continue
 		}
-		if a.Angle == nil {
+		b := a.Bracket()
+		if b == nil {
 			return find.Finding{Status: find.Pass, Parts: []string{slab.ID}, Why: fmt.Sprintf("%s hangs on rods, which hold it like beams built into the wall; whether they are strong enough is not checked.", capital(slab.ID))}, true
 		}
 		names = append(names, a.ID)
-		screwed = screwed && holes(a.Angle, model.SeatLeg) > 0
-		seat, _, _ := seatOf(a.Angle)
+		screwed = screwed && len(b.On().In(model.SeatLeg)) > 0
+		seat, _, _ := seatOf(b)
 		for _, loop := range seat.Intersect(wood).Loops() {
 			corners = append(corners, loop...)
 		}
@@ -56,7 +57,7 @@ func lies(d *model.Design, slab *model.Part) (find.Finding, bool) {
 	}
 	c := slab.Centroid()
 	if len(corners) < 3 {
-		return find.Finding{Status: find.Fail, Parts: append([]string{slab.ID}, names...), At: at(c), Why: fmt.Sprintf("%s lies on none of its angles.", capital(slab.ID)), Fix: []find.Fix{hint("move %s under it", list(names))}}, true
+		return find.Finding{Status: find.Fail, Parts: append([]string{slab.ID}, names...), At: at(c), Why: fmt.Sprintf("%s lies on none of its brackets.", capital(slab.ID)), Fix: []find.Fix{hint("move %s under it", list(names))}}, true
 	}
 	inside := -hull(corners).DistanceTo(c.Flat())
 	f := find.Finding{
@@ -73,17 +74,6 @@ func lies(d *model.Design, slab *model.Part) (find.Finding, bool) {
 		f.Why += " Only the screws from below hold it, and whether they do is not checked."
 	}
 	return f, true
-}
-
-// holes counts the holes in a leg of an angle.
-func holes(a *model.AnglePart, leg model.Leg) int {
-	n := 0
-	for _, h := range a.Holes {
-		if h.Leg == leg {
-			n++
-		}
-	}
-	return n
 }
 
 // hull is the convex outline round points: all of them that see the whole set

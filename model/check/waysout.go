@@ -14,6 +14,8 @@ import (
 const (
 	thinnest unit.Length = 25
 	deepest  unit.Length = 300
+
+	leastCleat unit.Length = 30 // a lower one holds no anchor
 )
 
 // waysOut proposes what frees a zone, and at what price: raise the surface, a
@@ -73,7 +75,7 @@ func lackUnder(z model.Zone, inTheWay []intruder) (unit.Length, bool) {
 // rises tells whether something in the way goes up with the surface: the slab,
 // and the angles under it.
 func (s Site) rises(i intruder) bool {
-	return i.part != nil && (i.part.Kind == model.KindSlab || i.part.Angle != nil && s.carriesSlab(i.part))
+	return i.part != nil && (i.part.Kind == model.KindSlab || i.part.Bracket() != nil && s.carriesSlab(i.part))
 }
 
 // lift is by how much everything in the way must go up, if all of it goes up
@@ -100,9 +102,9 @@ func (s Site) lift(z model.Zone, inTheWay []intruder) (unit.Length, bool) {
 	return up(lack), true
 }
 
-// carriesSlab tells whether an angle is under a worktop, not under a shelf.
-func (s Site) carriesSlab(angle *model.Part) bool {
-	p := s.Design.Part(angle.Angle.Under)
+// carriesSlab tells whether a bracket is under a worktop, not under a shelf.
+func (s Site) carriesSlab(bracket *model.Part) bool {
+	p := s.Design.Part(bracket.Bracket().On().Under)
 	return p != nil && p.Kind == model.KindSlab
 }
 
@@ -144,8 +146,8 @@ func (s Site) deeper(z model.Zone, slab *model.Part, inTheWay []intruder) (unit.
 	for _, i := range inTheWay {
 		wall := i.wall
 		switch {
-		case i.part != nil && i.part.Angle != nil:
-			wall = i.part.Angle.Wall.Name
+		case i.part != nil && i.part.Bracket() != nil:
+			wall = i.part.Bracket().On().Wall.Name
 		case i.part != nil:
 			return 0, false
 		}
@@ -183,19 +185,21 @@ func (s Site) without(z model.Zone, slab *model.Part, i intruder) []find.Fix {
 	switch {
 	case i.part == nil:
 		return nil
-	case i.part.Angle != nil:
-		return s.lessSteel(z, slab, i)
+	case i.part.Bracket() != nil:
+		return s.lessBelow(z, slab, i)
 	case i.part.RollOut != nil:
 		return []find.Fix{s.reparked(z, slab, i)}
 	}
 	return nil
 }
 
-// lessSteel ends an angle where the legs begin, or turns its wall leg up.
-func (s Site) lessSteel(z model.Zone, slab *model.Part, i intruder) []find.Fix {
-	a := i.part.Angle
+// lessBelow ends a bracket where the legs begin, turns the wall leg of an angle up, or
+// takes a lower cleat.
+func (s Site) lessBelow(z model.Zone, slab *model.Part, i intruder) []find.Fix {
+	b := i.part.Bracket()
+	a := b.On()
 	var out []find.Fix
-	pose := a.Pose()
+	pose := b.Pose()
 	first, last := a.Length, unit.Length(0)
 	for _, loop := range i.over.Loops() {
 		for _, v := range loop {
@@ -208,11 +212,14 @@ func (s Site) lessSteel(z model.Zone, slab *model.Part, i intruder) []find.Fix {
 		end, cut = "right", up(a.Length-first)
 	}
 	across := math.Abs(a.Wall.Chord().D.Unit().Cross(frontOf(slab).along)) > 0.7
-	if across && a.Length-cut >= 2*a.Section.Leg {
+	if across && a.Length-cut >= 2*b.Deep() {
 		out = append(out, hint("end %s %.0f mm earlier at its %s end: %s is then not carried over that length", i.name, float64(cut), end, slab.ID))
 	}
-	if under := a.Seat - a.Section.Thickness - z.Floor; !a.LegUp && under >= z.Height {
-		out = append(out, hint("turn the wall leg of %s up behind the slab (LegUp, in ready designs wall_leg: up), so that only %.0f mm of steel are below the wood: its wall screws cannot be reached any more once the slab lies, and the slab's lower edge needs a chamfer of %.0f mm for the root", i.name, float64(a.Section.Thickness), float64(a.Section.Root)))
+	if c := i.part.Cleat; c != nil && a.Seat-leastCleat-z.Floor >= z.Height {
+		out = append(out, hint("take a cleat no higher than %.0f mm under %s there", float64(down(a.Seat-z.Floor-z.Height)), slab.ID))
+	}
+	if x := i.part.Angle; x != nil && !x.LegUp && a.Seat-x.Section.Thickness-z.Floor >= z.Height {
+		out = append(out, hint("turn the wall leg of %s up behind the slab (LegUp, in ready designs wall_leg: up), so that only %.0f mm of steel are below the wood: its wall screws cannot be reached any more once the slab lies, and the slab's lower edge needs a chamfer of %.0f mm for the root", i.name, float64(x.Section.Thickness), float64(x.Section.Root)))
 	}
 	if len(out) == 0 {
 		out = append(out, hint("take %s off that wall and carry %s elsewhere", i.name, slab.ID))

@@ -15,18 +15,28 @@ import (
 // spread the load further. Order of approvals, from memory.
 const anchorStiffness = 10000
 
-// Shared gives what anchors at some places of an angle take of a run: the strips
+// Shared gives what anchors at some places of a bracket take of a run: the strips
 // of its seat and its own weight.
-func Shared(a *model.AnglePart, at []unit.Length, r Run) []anchor.Reaction {
-	section := shapeOf(a.Section).Section()
-	bar := barOf(section, section.I)
-	loads := lineOf(r)
+func Shared(b model.Bracket, at []unit.Length, r Run) []anchor.Reaction {
+	bar, mass, middle := stiffOf(b)
+	loads, length := lineOf(r), b.On().Length
 	const pieces = 10
-	weight := gammaG * plate.Gravity * float64(a.Section.Mass.Mass(a.Length)) / pieces
+	weight := gammaG * plate.Gravity * float64(mass) / pieces
 	for k := range pieces {
-		loads = append(loads, anchor.Load{Along: a.Length * (unit.Length(k) + 0.5) / pieces, Arm: section.Centroid, Force: weight})
+		loads = append(loads, anchor.Load{Along: length * (unit.Length(k) + 0.5) / pieces, Arm: middle, Force: weight})
 	}
-	return anchor.Share(bar, wallLeg(a), at, loads)
+	return anchor.Share(bar, wallLeg(b), at, loads)
+}
+
+// stiffOf is a bracket on its anchors, its mass and how far the middle of it stands
+// off the wall.
+func stiffOf(b model.Bracket) (bar anchor.Bar, mass unit.Mass, middle unit.Length) {
+	if c, ok := b.(*model.CleatPart); ok {
+		return battenOf(c), c.Species.Density.Mass(unit.Volume(c.Wide * c.High * c.Length)), c.Wide / 2
+	}
+	a := b.(*model.AnglePart)
+	section := shapeOf(a.Section).Section()
+	return barOf(section, section.I), a.Section.Mass.Mass(a.Length), section.Centroid
 }
 
 // shapeOf is the shape of a section of the stock.
@@ -49,35 +59,53 @@ func lineOf(r Run) []anchor.Load {
 	return out
 }
 
+// sunk gives how far a bracket sinks under a run: an angle of some section, or a
+// cleat, whose seat does not bend by itself.
+func sunk(b model.Bracket, v variant, r Run) (bar, tip unit.Length) {
+	if c, ok := b.(*model.CleatPart); ok {
+		return anchor.Sag(battenOf(c), wallLeg(c), along(c.In(model.WallLeg)), lineOf(r), c.Wide), 0
+	}
+	a := b.(*model.AnglePart)
+	return sags(a, v.sectionOf(a), r)
+}
+
+// along gives the places of holes along a bracket.
+func along(list []model.BracketHole) []unit.Length {
+	var out []unit.Length
+	for _, h := range list {
+		out = append(out, h.X)
+	}
+	return out
+}
+
 // sags gives how far an angle of some section sinks at its toe under a run: as a
 // bar on its anchors, free to go sideways (weak axis), and by the bending of its
 // seat leg under the largest line load.
 func sags(a *model.AnglePart, s stock.AngleSection, r Run) (bar, tip unit.Length) {
 	shape, section := shapeOf(s), shapeOf(s).Section()
-	var at []unit.Length
-	for _, h := range a.Holes {
-		if h.Leg == model.WallLeg {
-			at = append(at, h.X)
-		}
-	}
 	p := r.Peak()
-	return anchor.Sag(barOf(section, section.V), wallLeg(a), at, lineOf(r), s.Leg), steelangle.TipSag(shape, p.PerMM(), p.FromHeel)
+	return anchor.Sag(barOf(section, section.V), wallLeg(a), along(a.In(model.WallLeg)), lineOf(r), s.Leg), steelangle.TipSag(shape, p.PerMM(), p.FromHeel)
 }
 
-// wallLeg is the wall leg with the line of its anchors.
-func wallLeg(a *model.AnglePart) anchor.Leg {
-	leg := anchor.Leg{Width: a.Section.Leg, Below: !a.LegUp}
-	for _, h := range a.Holes {
-		if h.Leg == model.WallLeg {
-			leg.FromHeel = h.FromHeel
-		}
+// wallLeg is the wall leg, or the back of a cleat, with the line of its anchors.
+func wallLeg(b model.Bracket) anchor.Leg {
+	var leg anchor.Leg
+	switch b := b.(type) {
+	case *model.AnglePart:
+		leg = anchor.Leg{Width: b.Section.Leg, Below: !b.LegUp}
+	case *model.CleatPart:
+		leg = anchor.Leg{Width: b.High, Below: true}
+	}
+	for _, h := range b.On().In(model.WallLeg) {
+		leg.FromHeel = h.FromHeel
 	}
 	return leg
 }
 
-// Lever is how far the anchors of an angle pull from where the wall presses: at
-// the toe of a leg that hangs down, at the heel of one that stands up.
-func Lever(a *model.AnglePart) unit.Length { return wallLeg(a).Lever() }
+// Lever is how far the anchors of a bracket pull from where the wall presses: at
+// the toe of a leg that hangs down, at the heel of one that stands up, at the lower
+// edge of a cleat.
+func Lever(b model.Bracket) unit.Length { return wallLeg(b).Lever() }
 
 // AnchorTake is the most that an anchor takes in any design case, N. Pull and
 // shear need not come from the same one.
@@ -86,26 +114,25 @@ type AnchorTake struct {
 	Pull, Shear float64
 }
 
-// Anchors gives what every anchor of an angle takes; nothing where the statics of
+// Anchors gives what every anchor of a bracket takes; nothing where the statics of
 // its slab are not known.
 func (s *Statics) Anchors(p *model.Part) []AnchorTake {
-	slab, ok := s.Of(p.Angle.Under)
+	b := p.Bracket()
+	slab, ok := s.Of(b.On().Under)
 	if !ok || slab.Trouble != "" {
 		return nil
 	}
 	var out []AnchorTake
 	var at []unit.Length
-	for _, h := range p.Angle.Holes {
-		if h.Leg == model.WallLeg {
-			out, at = append(out, AnchorTake{Hole: h.Name}), append(at, h.X)
-		}
+	for _, h := range b.On().In(model.WallLeg) {
+		out, at = append(out, AnchorTake{Hole: h.Name}), append(at, h.X)
 	}
 	for _, c := range slab.Cases {
 		for _, r := range c.Runs {
 			if r.Carrier != p.ID || !c.Design {
 				continue
 			}
-			for i, x := range Shared(p.Angle, at, r) {
+			for i, x := range Shared(b, at, r) {
 				out[i].Pull, out[i].Shear = math.Max(out[i].Pull, x.Pull), math.Max(out[i].Shear, x.Shear)
 			}
 		}

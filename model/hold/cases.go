@@ -148,8 +148,8 @@ func (b *bench) read(s *plate.Solver, c plate.Case, r recipe, res *plate.Result)
 			out.Beside = append(out.Beside, run)
 			continue
 		}
-		if sup.part != nil && sup.part.Angle != nil {
-			run.BarSag, run.TipSag = sags(sup.part.Angle, b.variant.sectionOf(sup.part.Angle), run)
+		if sup.part != nil && sup.part.Bracket() != nil {
+			run.BarSag, run.TipSag = sunk(sup.part.Bracket(), b.variant, run)
 			out.Steel = max(out.Steel, run.BarSag)
 		}
 		out.Runs = append(out.Runs, run)

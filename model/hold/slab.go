@@ -61,8 +61,8 @@ func largest(r geom.Region) geom.Region {
 	return best
 }
 
-// support is one carrier of a slab: a steel angle, a rod, or a post tried out
-// as a remedy.
+// support is one carrier of a slab: a steel angle, a cleat, a rod, or a post tried
+// out as a remedy.
 type support struct {
 	part     *model.Part
 	stations []station
@@ -113,6 +113,8 @@ func carry(a *plate.Assembly, d *model.Design, n int, p *model.Part, v variant) 
 		switch {
 		case c.Angle != nil && c.Angle.Under == p.ID:
 			out = append(out, onAngle(a, n, p, c, v))
+		case c.Cleat != nil && c.Cleat.Under == p.ID:
+			out = append(out, onCleat(a, n, p, c))
 		case c.Post != nil && c.Post.Under == p.ID:
 			s := onProp(a, n, p.Slab.Pose.Unplan(c.Post.Middle), c.Post.Dia)
 			s.part = c
@@ -179,8 +181,8 @@ func onAngle(a *plate.Assembly, n int, slab, c *model.Part, v variant) support {
 // spread is how much longer than a strip of contact the wood helps to bear, where
 // the grain runs across the leg: up to 30 mm and the strip's own length, inwards
 // only (EN 1995-1-1 6.1.5, from memory).
-func spread(slab *model.Part, an *model.AnglePart, strip unit.Length) unit.Length {
-	turn := an.Wall.Chord().D.Angle() - slab.Slab.Pose.Turn
+func spread(slab *model.Part, on model.Bracket, strip unit.Length) unit.Length {
+	turn := on.On().Wall.Chord().D.Angle() - slab.Slab.Pose.Turn
 	if math.Abs(math.Sin(float64(turn))) < math.Sqrt2/2 {
 		return 0
 	}
@@ -195,7 +197,23 @@ const screwPerMM2 = 25
 // onScrew lets a screw hold the slab down on the leg. The leg bends with it over
 // a width of twice the lever.
 func onScrew(a *plate.Assembly, n int, slab *model.Part, an *model.AnglePart, section stock.AngleSection, h model.BracketHole) screw {
-	at := slab.Slab.Pose.Unplan(an.Pose().Plan(geom.V(h.X, -h.FromHeel)))
+	arm := float64(h.FromHeel - section.Thickness)
+	leg := steelModulus * 2 * arm * math.Pow(float64(section.Thickness), 3) / 12 * 3 / (arm * arm * arm)
+	at, thread := threadIn(slab, an, h)
+	return pulling(a, n, h, at, 1/(1/leg+1/thread))
+}
+
+// pulling adds the link of a screw.
+func pulling(a *plate.Assembly, n int, h model.BracketHole, at geom.Vec, stiffness float64) screw {
+	out := screw{hole: h, link: len(a.Links), at: at}
+	a.Links = append(a.Links, plate.Link{On: plate.Spot{Plate: n, At: at}, Stiffness: stiffness, Acts: plate.Pull})
+	return out
+}
+
+// threadIn is where a screw stands in a slab, in its axes, and how stiffly its
+// thread holds there, N/mm.
+func threadIn(slab *model.Part, b model.Bracket, h model.BracketHole) (at geom.Vec, stiffness float64) {
+	at = slab.Slab.Pose.Unplan(b.Pose().Plan(geom.V(h.X, -h.FromHeel)))
 	into := unit.Length(20)
 	dia := h.Dia
 	near := h.Slot/2 + 1 // in a slot the screw stands off the middle
@@ -204,12 +222,7 @@ func onScrew(a *plate.Assembly, n int, slab *model.Part, an *model.AnglePart, se
 			near, into, dia = d, f.Depth, f.Dia/0.7 // hardwood is drilled at about 0.7 of the thread
 		}
 	}
-	arm := float64(h.FromHeel - section.Thickness)
-	leg := steelModulus * 2 * arm * math.Pow(float64(section.Thickness), 3) / 12 * 3 / (arm * arm * arm)
-	thread := screwPerMM2 * float64(dia) * float64(into)
-	out := screw{hole: h, link: len(a.Links), at: at}
-	a.Links = append(a.Links, plate.Link{On: plate.Spot{Plate: n, At: at}, Stiffness: 1 / (1/leg + 1/thread), Acts: plate.Pull})
-	return out
+	return at, screwPerMM2 * float64(dia) * float64(into)
 }
 
 // cantilever is the stiffness matrix between points of a beam at the given
