@@ -53,6 +53,10 @@ func lumpsOf(p *model.Part) []lump {
 		return placed(slabLumps(p.ID, p.Slab), p.Slab.Pose)
 	case p.Angle != nil:
 		return placed(angleLumps(p.ID, p.Angle), p.Angle.Pose())
+	case p.Cleat != nil:
+		c := p.Cleat
+		face := []geom.Vec{geom.V(0, -c.Wide), geom.V(c.Length, -c.Wide), geom.V(c.Length, 0), geom.V(0, 0)}
+		return placed([]lump{prism(p.ID, face, -c.High, 0, 0)}, c.Pose())
 	case p.Rod != nil:
 		return []lump{rodLump(p.ID, p.Rod)}
 	}

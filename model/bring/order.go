@@ -47,7 +47,7 @@ func (s *Scene) Order() Order {
 // for first, then wood from below upwards, and what stands loose.
 func rank(p *model.Part) int {
 	switch {
-	case p.Angle != nil:
+	case p.Bracket() != nil:
 		return 0
 	case p.Rod != nil:
 		return 1

@@ -16,13 +16,13 @@ var slants = []unit.Angle{3, 5, 8, 12, 16, 20, 30, 45, 60}
 // raised lifts the part and raises one of its ends, where it lies or in front of
 // its place, so that it comes free of two walls that it fits between.
 func (t *task) raised(there []*model.Part) (Way, bool) {
-	if t.part.Slab == nil && t.part.Angle == nil || len(t.hangsOn(there)) > 0 {
+	if t.part.Slab == nil && t.part.Bracket() == nil || len(t.hangsOn(there)) > 0 {
 		return Way{}, false
 	}
 	fixed := t.fixed(there)
 	forward := geom.Vec3{Y: -t.depth() - past}
 	heights := []unit.Length{40, 100, 10, 5, 2}
-	if t.part.Angle != nil { // steel may come from below as well
+	if t.part.Bracket() != nil { // it may come from below as well
 		heights = []unit.Length{-60, -200, -400, 40}
 	}
 	for _, h := range heights {

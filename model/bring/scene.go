@@ -45,8 +45,8 @@ func turnOf(p *model.Part) unit.Angle {
 	switch {
 	case p.Slab != nil:
 		return p.Slab.Pose.Turn
-	case p.Angle != nil:
-		return p.Angle.Pose().Turn
+	case p.Bracket() != nil:
+		return p.Bracket().Pose().Turn
 	case p.Rod != nil:
 		return p.Rod.Wall.Chord().D.Angle()
 	case p.RollOut != nil:
@@ -146,5 +146,6 @@ next:
 
 // carries tells whether q holds p up.
 func carries(q, p *model.Part) bool {
-	return q.Angle != nil && q.Angle.Under == p.ID || q.Rod != nil && q.Rod.Shelf == p.ID
+	b := q.Bracket()
+	return b != nil && b.On().Under == p.ID || q.Rod != nil && q.Rod.Shelf == p.ID
 }

@@ -51,5 +51,5 @@ func (o Order) Steps() []Step {
 }
 
 func sameKind(a, b *model.Part) bool {
-	return a.Slab == nil && (a.Angle == nil) == (b.Angle == nil) && (a.Rod == nil) == (b.Rod == nil)
+	return a.Slab == nil && (a.Angle == nil) == (b.Angle == nil) && (a.Cleat == nil) == (b.Cleat == nil) && (a.Rod == nil) == (b.Rod == nil)
 }

@@ -82,7 +82,7 @@ func (s Site) bar(p *model.Part, slab hold.Slab, st *hold.Statics) find.Finding 
 
 // stressIn is the worst place of an angle of some shape under what it takes.
 func stressIn(a *model.AnglePart, shape steelangle.Shape, r hold.Run) bent {
-	stretches := stretchesOf(a)
+	stretches := stretchesOf(&a.Mounted)
 	var worst bent
 	for _, l := range legLoads(a, r) {
 		b := bent{at: l.Along, arm: l.FromHeel, load: l.PerMM()}
@@ -148,7 +148,7 @@ type stretch struct {
 }
 
 // stretchesOf are the stretches of a bar.
-func stretchesOf(a *model.AnglePart) []stretch {
+func stretchesOf(a *model.Mounted) []stretch {
 	var at []unit.Length
 	for _, h := range a.Holes {
 		if h.Leg == model.WallLeg {

@@ -45,10 +45,10 @@ var All = []Rule{
 	describedRule, surveyRule, suspectRule, uncheckedRule, nextRule, sightRule, faceRule, leavesRoom, overlap, wallGap, legUpRule, fitRule, cornerClash, seatRule, tipping,
 	asCutRule,
 	moistureRule, jointRule, slotRule,
-	anchorStrength, angleStrength, screwStrength, rodStrength, castorRule,
+	anchorStrength, angleStrength, cleatStrength, screwStrength, rodStrength, castorRule,
 	kneeSpace, elbowRule, surfaceHeight, buildUp, legWidth, chairRoom, headRoom, reachRule, screenRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
 	goesInRule, wayInRule, liftingRule,
-	woodEdges, steelEdges, naturalEdge, offerRule, massRule,
+	woodEdges, steelEdges, cleatEdges, naturalEdge, offerRule, massRule,
 	cableWay, cableApart, cableFill, cableLength, cableKnees, lightDrop, lightSupply, grooveScrews, grooveStrength, toolAccess,
 	sagRule, bendingRule, pressureRule, wobbleRule, liftRule,
 }

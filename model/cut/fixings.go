@@ -21,7 +21,7 @@ type Fixing struct {
 	For              []string
 }
 
-// Fixings gives what holds the angles of a design, equal things together, and
+// Fixings gives what holds the angles and cleats of a design, equal things together, and
 // the castors of its roll-out tables.
 func Fixings(d *model.Design) []Fixing {
 	var out []Fixing
@@ -40,12 +40,13 @@ func Fixings(d *model.Design) []Fixing {
 		out = append(out, f)
 	}
 	for _, p := range d.Parts {
-		if p.Angle == nil {
+		b := p.Bracket()
+		if b == nil {
 			continue
 		}
-		for _, h := range p.Angle.Holes {
+		for _, h := range b.On().Holes {
 			if h.Leg == model.WallLeg {
-				add(anchorFor(h, p.Angle))
+				add(anchorFor(h, p))
 				continue
 			}
 			add(screwFor(d, h, p))
@@ -60,20 +61,24 @@ func Fixings(d *model.Design) []Fixing {
 }
 
 // anchorFor is the wall fixing for a hole, by the make of the wall.
-func anchorFor(h model.BracketHole, a *model.AnglePart) Fixing {
-	w := a.Wall
-	out := Fixing{Kind: model.WallAnchor, Wall: w.Make, What: fmt.Sprintf("wall anchor, %s", w.Make), Size: fmt.Sprintf("steel hole %s", mm(h.Dia)), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall"}
+func anchorFor(h model.BracketHole, p *model.Part) Fixing {
+	w := p.Bracket().On().Wall
+	out := Fixing{Kind: model.WallAnchor, Wall: w.Make, What: fmt.Sprintf("wall anchor, %s", w.Make), Size: fmt.Sprintf("%s hole %s", drilled(p), mm(h.Dia)), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall"}
 	x, ok := stock.AnchorThrough(h.Dia)
 	out.Diameter = x.Bolt
 	switch {
 	case w.Make == model.Stud:
 		out.Kind, out.What, out.Mind = model.CoachScrew, "coach screw into studs", "60 mm in the stud, plus lining"
-		out.Length = a.Section.Thickness + inStud
+		out.Length = through(p, h) + inStud
 		if ok {
 			out.Size = fmt.Sprintf("%s, washer %s", mm(x.Bolt), mm(x.Washer))
 		}
 	case ok:
 		out.Size = fmt.Sprintf("%s, screw %s, washer %s", mm(x.Drill), mm(x.Bolt), mm(x.Washer))
+	}
+	if p.Cleat != nil {
+		out.Mind = fmt.Sprintf("%s; through %s mm of wood", out.Mind, mm(p.Cleat.Wide))
+		out.What += " for cleats"
 	}
 	if w.Make == model.UnknownWall {
 		out.What, out.Mind = "wall anchor, wall not known", "drill a test hole first"
@@ -81,21 +86,40 @@ func anchorFor(h model.BracketHole, a *model.AnglePart) Fixing {
 	return out
 }
 
+// through is what a hole of a bracket goes through.
+func through(p *model.Part, h model.BracketHole) unit.Length {
+	switch {
+	case p.Angle != nil:
+		return p.Angle.Section.Thickness
+	case h.Leg == model.WallLeg:
+		return p.Cleat.Wide
+	}
+	return p.Cleat.High
+}
+
+// drilled names what has the hole.
+func drilled(p *model.Part) string {
+	if p.Cleat != nil {
+		return "wood"
+	}
+	return "steel"
+}
+
 // inStud is how deep a coach screw goes into a stud. Common practice, no source.
 const inStud unit.Length = 60
 
-// screwFor is the wood screw for a hole of the seat leg: no longer than steel
-// and pilot hole together.
+// screwFor is the wood screw up into a slab: no longer than its bracket and the pilot
+// hole together.
 func screwFor(d *model.Design, h model.BracketHole, p *model.Part) Fixing {
-	out := Fixing{Kind: model.WoodScrew, What: "wood screw, wide head", Count: 1, For: []string{p.Angle.Under}, Mind: "no longer: the top is near"}
+	out := Fixing{Kind: model.WoodScrew, What: "wood screw, wide head", Count: 1, For: []string{p.Bracket().On().Under}, Mind: "no longer: the top is near"}
 	s, ok := stock.ScrewThrough(h.Dia)
 	if !ok {
-		out.Size = fmt.Sprintf("steel hole %s", mm(h.Dia))
+		out.Size = fmt.Sprintf("%s hole %s", drilled(p), mm(h.Dia))
 		return out
 	}
 	out.Size, out.Diameter = mm(s.Diameter), s.Diameter
 	if into := pilotDepth(d, p); into > 0 {
-		out.Length = p.Angle.Section.Thickness + into
+		out.Length = through(p, h) + into
 		out.Size += " x " + mm(out.Length)
 	}
 	if h.Slot > 0 {
@@ -104,9 +128,9 @@ func screwFor(d *model.Design, h model.BracketHole, p *model.Part) Fixing {
 	return out
 }
 
-// pilotDepth is how deep the pilot holes for an angle go into its slab.
+// pilotDepth is how deep the pilot holes for a bracket go into its slab.
 func pilotDepth(d *model.Design, p *model.Part) unit.Length {
-	slab := d.Part(p.Angle.Under)
+	slab := d.Part(p.Bracket().On().Under)
 	if slab == nil || slab.Slab == nil {
 		return 0
 	}

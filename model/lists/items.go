@@ -76,7 +76,8 @@ func with(list []string, more ...string) []string {
 }
 
 // Size is length, width and thickness of a part: of a slab those of its blank
-// along the reference edge, of an angle its length, leg and thickness, of a rod
+// along the reference edge, of an angle its length, leg and thickness, of a cleat its
+// length, width out from the wall and height, of a rod
 // or table leg its length and twice its diameter, of a roll-out table width, depth and
 // height.
 func Size(p *model.Part) (length, width, thickness unit.Length) {
@@ -86,6 +87,8 @@ func Size(p *model.Part) (length, width, thickness unit.Length) {
 		return l, w, p.Slab.Thickness
 	case p.Angle != nil:
 		return p.Angle.Length, p.Angle.Section.Leg, p.Angle.Section.Thickness
+	case p.Cleat != nil:
+		return p.Cleat.Length, p.Cleat.Wide, p.Cleat.High
 	case p.Rod != nil:
 		return p.Rod.Length(), p.Rod.Dia, p.Rod.Dia
 	case p.Post != nil:

@@ -38,7 +38,8 @@ func cutOn(p *model.Part) string {
 
 // Holes is holes.csv: one line per hole, in the axes of its own part. In slabs
 // x runs along the reference edge from its left end and y away from it; in
-// angles x runs from the left end and y from the heel across the leg.
+// angles and cleats x runs from the left end and y from the heel, or the upper back
+// arris, across the leg or face.
 func Holes(d *model.Design) ([]byte, error) {
 	rows := [][]string{{"mark", "part", "hole", "kind", "face_or_leg", "x_mm", "y_mm", "dia_mm", "slot_mm", "slot_along", "depth_mm", "for"}}
 	for _, p := range d.Parts {
@@ -58,16 +59,22 @@ func Holes(d *model.Design) ([]byte, error) {
 				rows = append(rows, []string{fmt.Sprint(p.Mark), p.ID, f.Name, string(f.Kind), face, mm(at.X), mm(-at.Y), mm(f.Dia), "", "", depth, f.For})
 			}
 		}
-		if p.Angle != nil {
-			for _, h := range p.Angle.Holes {
+		if b := p.Bracket(); b != nil {
+			thick := map[model.Leg]unit.Length{}
+			if p.Angle != nil {
+				thick[model.WallLeg], thick[model.SeatLeg] = p.Angle.Section.Thickness, p.Angle.Section.Thickness
+			} else {
+				thick[model.WallLeg], thick[model.SeatLeg] = p.Cleat.Wide, p.Cleat.High
+			}
+			for _, h := range b.On().Holes {
 				along := ""
 				if h.Slot > 0 {
-					along = "across the leg"
+					along = "across it"
 					if h.Along {
-						along = "along the leg"
+						along = "along it"
 					}
 				}
-				rows = append(rows, []string{fmt.Sprint(p.Mark), p.ID, h.Name, "through", string(h.Leg), mm(h.X), mm(h.FromHeel), mm(h.Dia), mm(h.Slot), along, mm(p.Angle.Section.Thickness), h.For})
+				rows = append(rows, []string{fmt.Sprint(p.Mark), p.ID, h.Name, "through", string(h.Leg), mm(h.X), mm(h.FromHeel), mm(h.Dia), mm(h.Slot), along, mm(thick[h.Leg]), h.For})
 			}
 		}
 	}

@@ -26,7 +26,7 @@ type Purchase struct {
 func Purchases(d *model.Design) []Purchase {
 	var b basket
 	items := Items(d)
-	for _, kinds := range [][]model.Kind{{model.KindSlab, model.KindShelf}, {model.KindRollOut}, {model.KindAngle}, {model.KindRod}, {model.KindPost}} {
+	for _, kinds := range [][]model.Kind{{model.KindSlab, model.KindShelf}, {model.KindRollOut}, {model.KindAngle}, {model.KindCleat}, {model.KindRod}, {model.KindPost}} {
 		for _, i := range items {
 			if slices.Contains(kinds, i.First().Kind) && i.First().Cut == nil {
 				b.item(i)
@@ -77,6 +77,8 @@ func (b *basket) item(i Item) {
 	switch {
 	case p.Angle != nil:
 		line.What, line.Mind = "steel angle, S235JR", "length +0/-1 mm"
+	case p.Cleat != nil:
+		line.What, line.Mind = fmt.Sprintf("%s batten, planed", p.Material), "straight grain, no knot at an edge"
 	case p.Rod != nil:
 		line.What, line.Mind = "round bar, S235JR", "ends chamfered 1 mm x 45°"
 	case p.Post != nil:

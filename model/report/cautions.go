@@ -27,7 +27,7 @@ func Cautions(d *model.Design) []Caution {
 	var heaviest *model.Part
 	for _, p := range d.Parts {
 		steel = steel || p.Angle != nil || p.Rod != nil
-		drilled = drilled || p.Rod != nil || p.Angle != nil && len(p.Angle.Holes) > 0
+		drilled = drilled || p.Rod != nil || p.Bracket() != nil && len(p.Bracket().On().Holes) > 0
 		if heaviest == nil || p.Mass() > heaviest.Mass() {
 			heaviest = p
 		}

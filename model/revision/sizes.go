@@ -77,6 +77,15 @@ func sizesOf(p *model.Part) []size {
 			add(h.Name+" from the heel", h.FromHeel)
 			add(h.Name+" diameter", h.Dia)
 		}
+	case p.Cleat != nil:
+		add("length", p.Cleat.Length)
+		add("width", p.Cleat.Wide)
+		add("height", p.Cleat.High)
+		for _, h := range p.Cleat.Holes {
+			add(h.Name+" from end A", h.X)
+			add(h.Name+" from the wall face or the top", h.FromHeel)
+			add(h.Name+" diameter", h.Dia)
+		}
 	case p.Rod != nil:
 		add("length", p.Rod.Length())
 		add("diameter", p.Rod.Dia)

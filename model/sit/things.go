@@ -64,7 +64,7 @@ func pieces(d *model.Design, w wire.Plan) []piece {
 		default:
 			out = append(out, bodies(p)...)
 		}
-		if p.Angle != nil && len(p.Bodies) > 0 {
+		if p.Bracket() != nil && len(p.Bodies) > 0 {
 			out = append(out, heads(p)...)
 		}
 	}
@@ -91,25 +91,31 @@ func bodies(p *model.Part) []piece {
 	return out
 }
 
-// heads are the screws and anchors of an angle, as far as they stand out of the
-// steel.
+// heads are the screws and anchors of a bracket, as far as they stand out of it.
 func heads(p *model.Part) []piece {
-	a := p.Angle
-	pose := a.Pose()
-	t := a.Section.Thickness
+	b := p.Bracket()
+	a, pose := b.On(), b.Pose()
+	var stand, under unit.Length // where the heads of anchors lie off the wall, those of screws below the seat
+	up := false
+	switch {
+	case p.Angle != nil:
+		stand, under, up = p.Angle.Section.Thickness, p.Angle.Section.Thickness, p.Angle.LegUp
+	case p.Cleat != nil:
+		stand, under = p.Cleat.Wide, p.Cleat.High
+	}
 	var out []piece
 	for _, h := range a.Holes {
 		x := piece{name: fmt.Sprintf("screw %s in %s", h.Name, p.ID), group: p.ID + " " + string(h.Leg), part: p.ID}
 		if h.Leg == model.SeatLeg {
 			head := stock.Screw6
-			x.solid = geom.Cylinder(pose.Plan(geom.V(h.X, -h.FromHeel)), head.Head/2, a.Seat-t-head.HeadHeight-washer, a.Seat-t, 0.5, x.name)
+			x.solid = geom.Cylinder(pose.Plan(geom.V(h.X, -h.FromHeel)), head.Head/2, a.Seat-under-head.HeadHeight-washer, a.Seat-under, 0.5, x.name)
 		} else {
-			z := a.Seat - h.FromHeel
-			if a.LegUp {
+			if up {
 				continue // behind the slab
 			}
+			z := b.HeightOf(h)
 			half := stock.Anchor10.Washer / 2
-			box := geom.Polygon(pose.Plan(geom.V(h.X-half, -t-anchorHead)), pose.Plan(geom.V(h.X+half, -t-anchorHead)), pose.Plan(geom.V(h.X+half, -t)), pose.Plan(geom.V(h.X-half, -t)))
+			box := geom.Polygon(pose.Plan(geom.V(h.X-half, -stand-anchorHead)), pose.Plan(geom.V(h.X+half, -stand-anchorHead)), pose.Plan(geom.V(h.X+half, -stand)), pose.Plan(geom.V(h.X-half, -stand)))
 			x.name = fmt.Sprintf("anchor %s in %s", h.Name, p.ID)
 			x.solid = geom.Prism(box, z-half, z+half, x.name)
 		}

@@ -34,14 +34,12 @@ func build(d *model.Design, devices []model.Device) (*network, map[string]int) {
 }
 
 // edges lays a strip under every edge of a slab that runs along walls, beside
-// the steel there, and one on the top. Round a free end at the side a cable
+// the brackets there, and one on the top. Round a free end at the side a cable
 // passes from one to the other; the front is left alone.
 func (n *network) edges(d *model.Design, p *model.Part) {
 	var leg unit.Length
-	for _, a := range d.Parts {
-		if a.Angle != nil && a.Angle.Under == p.ID {
-			leg = max(leg, a.Angle.Section.Leg)
-		}
+	for _, a := range d.BracketsUnder(p.ID) {
+		leg = max(leg, a.Bracket().Deep())
 	}
 	es := p.Slab.Edges
 	free := func(e model.Edge) bool { return e.Bound == model.ToAir && e.Name != p.Slab.Front().Name }

@@ -9,9 +9,9 @@ import (
 // IsSlot tells whether work is a slot at an edge through which cables come up.
 func IsSlot(f model.Feature) bool { return f.Kind == model.CutOut && f.For == model.CableWork }
 
-// Opening is what a slot lets through: what the steel below leaves of it, as
+// Opening is what a slot lets through: what the brackets below leave of it, as
 // long along the reference edge and as deep as its largest piece; the zero
-// Opening if steel closes it.
+// Opening if they close it.
 type Opening struct {
 	At         geom.Vec // its middle, in the slab's own axes
 	Long, Deep unit.Length
@@ -20,22 +20,21 @@ type Opening struct {
 // least is the thickest thing that passes.
 func (o Opening) least() unit.Length { return min(o.Long, o.Deep) }
 
-// OpeningOf takes the seat legs under a slab off a slot.
+// OpeningOf takes the brackets under a slab off a slot.
 func OpeningOf(d *model.Design, p *model.Part, f model.Feature) Opening {
 	open := f.Outline.Intersect(p.Slab.UnderOutline()).Intersect(p.Slab.TopOutline())
-	var steel []geom.Region
-	for _, a := range d.Parts {
-		if a.Angle == nil || a.Angle.Under != p.ID {
-			continue
+	var closed []geom.Region
+	for _, a := range d.BracketsUnder(p.ID) {
+		b := a.Bracket()
+		long, deep := b.On().Length, b.Deep()
+		var seat []geom.Vec
+		for _, c := range []geom.Vec{{}, geom.V(0, -deep), geom.V(long, -deep), geom.V(long, 0)} {
+			seat = append(seat, p.Slab.Pose.Unplan(b.Pose().Plan(c)))
 		}
-		var leg []geom.Vec
-		for _, c := range []geom.Vec{{}, geom.V(0, -a.Angle.Section.Leg), geom.V(a.Angle.Length, -a.Angle.Section.Leg), geom.V(a.Angle.Length, 0)} {
-			leg = append(leg, p.Slab.Pose.Unplan(a.Angle.Pose().Plan(c)))
-		}
-		steel = append(steel, geom.Polygon(leg...))
+		closed = append(closed, geom.Polygon(seat...))
 	}
 	var best geom.Region
-	for _, piece := range open.Minus(steel...).Pieces() {
+	for _, piece := range open.Minus(closed...).Pieces() {
 		if piece.Area() > best.Area() {
 			best = piece
 		}
