@@ -23,7 +23,7 @@ func ExampleDesign_Movement() {
 	fmt.Printf("held by %s, %.0f from the back edge\n", m.Held.By, float64(-m.Held.At.Y))
 	for _, s := range m.Screws {
 		if s.Hole.Slot > 0 {
-			fmt.Printf("%s of %s: slot of %.0f\n", s.Hole.Name, s.Angle.ID, float64(s.Hole.Slot))
+			fmt.Printf("%s of %s: slot of %.0f\n", s.Hole.Name, s.Through.ID, float64(s.Hole.Slot))
 		}
 	}
 	// Output:

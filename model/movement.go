@@ -51,7 +51,7 @@ type EdgeTravel struct {
 // along its slot towards Plus (the right end of the angle, or the wall) and
 // Minus, and Beside it. Room is how far the hole in the steel lets it go.
 type ScrewTravel struct {
-	Angle             *Part
+	Through           *Part // its bracket
 	Hole              BracketHole
 	At                geom.Vec // where it is driven, in the slab's own axes
 	Travel, Room      Way

@@ -78,24 +78,24 @@ func TestTheBackRowHolds(t *testing.T) {
 		from := float64(s.At.Y - m.Held.At.Y)                // below zero: nearer to the front
 		wants := map[string][2]float64{"angle back": {0, 0}, // to the right end of the bar, and to the left
 			"angle left":  {-from * ash * (9 - dryest), -from * ash * (dampest - 9)}, // its left end is in front: shrinking goes right
-			"angle right": {-from * ash * (dampest - 9), -from * ash * (9 - dryest)}}[s.Angle.ID]
+			"angle right": {-from * ash * (dampest - 9), -from * ash * (9 - dryest)}}[s.Through.ID]
 		near(t, s.Hole.Name+" plus", float64(s.Travel.Plus), wants[0], 0.02)
 		near(t, s.Hole.Name+" minus", float64(s.Travel.Minus), wants[1], 0.02)
 		if s.Room.Plus < s.Travel.Plus || s.Room.Minus < s.Travel.Minus || s.Clearance < s.Beside {
-			t.Errorf("%s of %s: travel %v, %v beside, room %v, %v", s.Hole.Name, s.Angle.ID, s.Travel, s.Beside, s.Room, s.Clearance)
+			t.Errorf("%s of %s: travel %v, %v beside, room %v, %v", s.Hole.Name, s.Through.ID, s.Travel, s.Beside, s.Room, s.Clearance)
 		}
 		if s.Hole.Slot > 0 {
 			slots++
 			if over := float64(s.Room.Plus + s.Room.Minus - s.Travel.Plus - s.Travel.Minus); over > 5 {
-				t.Errorf("%s of %s has %.1f mm more than it needs", s.Hole.Name, s.Angle.ID, over)
+				t.Errorf("%s of %s has %.1f mm more than it needs", s.Hole.Name, s.Through.ID, over)
 			}
 		}
 		if s.Hole.Slot != unit.Length(math.Floor(float64(s.Hole.Slot))) || s.Hole.X != unit.Length(math.Round(float64(s.Hole.X))) {
-			t.Errorf("%s of %s: slot %v at %v is no whole millimetre", s.Hole.Name, s.Angle.ID, s.Hole.Slot, s.Hole.X)
+			t.Errorf("%s of %s: slot %v at %v is no whole millimetre", s.Hole.Name, s.Through.ID, s.Hole.Slot, s.Hole.X)
 		}
-		round := slices.Contains(m.Held.Screws, s.Angle.ID+" "+s.Hole.Name)
+		round := slices.Contains(m.Held.Screws, s.Through.ID+" "+s.Hole.Name)
 		if round != (s.Hole.Slot == 0) {
-			t.Errorf("%s of %s: held %v, slot %v", s.Hole.Name, s.Angle.ID, round, s.Hole.Slot)
+			t.Errorf("%s of %s: held %v, slot %v", s.Hole.Name, s.Through.ID, round, s.Hole.Slot)
 		}
 	}
 	if slots == 0 {

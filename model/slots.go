@@ -80,7 +80,7 @@ func (d *Design) screwsOf(m Movement, slab *Part) []ScrewTravel {
 	var out []ScrewTravel
 	for _, s := range d.drivenInto(slab) {
 		h := s.hole()
-		t := ScrewTravel{Angle: s.through, Hole: *h, At: s.at, Clearance: s.play}
+		t := ScrewTravel{Through: s.through, Hole: *h, At: s.at, Clearance: s.play}
 		t.Travel, t.Beside = m.travel(s, slab)
 		off := s.bracket().Pose().Unplan(slab.Slab.Pose.Plan(s.at)) // where it is driven, over the bracket
 		middle := h.X - off.X

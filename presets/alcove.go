@@ -19,6 +19,9 @@ type alcoveParams struct {
 	Shelves    int         `is:"3" min:"0" max:"6" help:"how many shelves"`
 	FirstShelf unit.Length `is:"1180" min:"800" max:"2000" help:"underside of the lowest shelf above the floor"`
 	ShelfStep  unit.Length `is:"330" min:"150" max:"800" help:"from shelf to shelf"`
+	ShelvesOn  string      `is:"cleats" of:"cleats angles" help:"what carries the shelves: battens of the same wood, or steel angles"`
+	CleatWide  unit.Length `is:"45" min:"25" max:"80" help:"cleats of the shelves, out from the wall"`
+	CleatHigh  unit.Length `is:"60" min:"40" max:"120" help:"cleats of the shelves, from the shelf down"`
 	SideGap    unit.Length `is:"4" min:"0" max:"30" help:"to the side walls"`
 	BackGap    unit.Length `is:"5" min:"0" max:"30" help:"to the back wall"`
 	Section    string      `is:"L50x50x5" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle under the worktop"`
@@ -52,12 +55,22 @@ func alcove(s model.Site, p alcoveParams) *model.Design {
 
 	light := newLedger("L40x40x5", p.WallLeg, p.LegGap, p.Pitch, p.ShorterBy, p.ShelfThick)
 	light.into = min(p.ShelfThick-10, 18)
+	wood := cleats{stock.Oak, p.CleatWide, p.CleatHigh, p.LegGap, p.Pitch, light.into}
+	onCleats := p.ShelvesOn == "cleats"
+	shelfSide, shelfBack := p.SideGap, p.BackGap
+	if !onCleats {
+		shelfSide, shelfBack = light.behind(p.SideGap), light.behind(p.BackGap)
+	}
 	for i := range p.Shelves {
 		number := strconv.Itoa(i + 1)
 		name := fmt.Sprintf("shelf %d", i+1)
 		d.Add(name, model.Shelf(stock.Oak, p.ShelfThick).
-			Between(left, right).Against(back).Gaps(light.behind(p.SideGap), light.behind(p.BackGap)).
+			Between(left, right).Against(back).Gaps(shelfSide, shelfBack).
 			Depth(p.ShelfDepth).UndersideAt(p.FirstShelf+unit.Length(i)*p.ShelfStep).Eased(1))
+		if onCleats {
+			wood.carry(d, name, number, back, left, right)
+			continue
+		}
 		light.named(number).carry(d, name, left, right)
 	}
 	if p.Sitting {

@@ -63,14 +63,14 @@ func (m *maker) sawn(p *model.Part) string {
 // angleChapter gives an angle at a scale.
 func (m *maker) angleChapter(p *model.Part) func(drawing.Scale) chapter {
 	full, half := drawing.Scale{Paper: 1, Real: 1}, drawing.Scale{Paper: 1, Real: 2}
-	v := newAngleView(m, p)
+	v := newBarView(m, p)
 	section := []block{m.pictured(v.section(), topRight, full, half)}
 	var details []block
 	for _, d := range v.ends() {
 		details = append(details, m.pictured(d, topRight, half))
 	}
 	texts := m.barTable(p).blocks("bar", m.say("Bar"), m.lines)
-	texts = append(texts, m.holeTables(p.Angle)...)
+	texts = append(texts, m.holeTables(p)...)
 	texts = append(texts, notesBlock("notes", m.say("Notes"), m.angleNotes(p)))
 	return func(s drawing.Scale) chapter {
 		if small(s) {

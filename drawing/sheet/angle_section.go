@@ -12,7 +12,7 @@ import (
 // section is the profile with all that matters across the bar: both legs,
 // thickness, root radius, back marks, and which leg is on the wall. It is seen
 // from end A, so the wall is on the left.
-func (v *angleView) section() picture {
+func (v *barView) section() picture {
 	a, sec := v.a, v.a.Section
 	solid := v.stage.scene
 	p := picture{id: "profile", title: v.m.say("Section, seen from end A"), paint: v.m.usual(v.stage), style: v.m.steelStyle()}
@@ -45,7 +45,7 @@ func (v *angleView) section() picture {
 
 // clearOfHoles is a place along the bar where a cut meets no hole: the middle
 // of the widest gap between hole edges.
-func (v *angleView) clearOfHoles() unit.Length {
+func (v *barView) clearOfHoles() unit.Length {
 	at, best := v.a.Length/2, unit.Length(0)
 	edges := []unit.Length{0}
 	for _, h := range v.a.Holes {
@@ -68,7 +68,7 @@ func (v *angleView) clearOfHoles() unit.Length {
 
 // neighbours shows the hole lines through the legs, the wall behind the wall
 // leg and the slab on the seat.
-func (v *angleView) neighbours(pl dim.Plate) []drawing.Item {
+func (v *barView) neighbours(pl dim.Plate) []drawing.Item {
 	at := func(x, y unit.Length) geom.Vec { return pl.Origin.Add(geom.V(pl.Scale.Of(x), pl.Scale.Of(y))) }
 	g, sec := v.m.lines, v.a.Section
 	var out []drawing.Item

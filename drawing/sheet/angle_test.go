@@ -291,7 +291,7 @@ func TestEqualAnglesShareASheet(t *testing.T) {
 				t.Errorf("the title %q does not say %d pieces", pages[0].sheet.Title, n)
 			}
 			text := lettering(itemsOf(pages))
-			if !says(text, m.placeOf(p.Angle)) {
+			if !says(text, m.placeOf(&p.Angle.Mounted)) {
 				t.Errorf("%s: its sheet does not say where it goes", p.ID)
 			}
 		}

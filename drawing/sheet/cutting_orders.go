@@ -111,8 +111,8 @@ func (m *maker) holeWord(p *model.Part) string {
 	switch {
 	case p.Slab != nil:
 		n = len(p.Slab.Features)
-	case p.Angle != nil:
-		n = len(p.Angle.Holes)
+	case p.Bracket() != nil:
+		n = len(p.Bracket().On().Holes)
 	}
 	if n == 0 {
 		return m.say("no holes")

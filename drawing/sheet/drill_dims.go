@@ -124,8 +124,8 @@ func (d *drilling) heights() []dim.Request {
 		}
 	}
 	for _, h := range d.hangs {
-		if h.part.Angle != nil {
-			add(h.part.Angle.Seat, d.m.say("seat // of an angle")+"  ")
+		if b := h.part.Bracket(); b != nil {
+			add(b.On().Seat, d.m.say("seat // of an angle")+"  ")
 		}
 	}
 	return []dim.Request{r, dim.Level{At: geom.V(far, heightLine), Value: heightLine, Side: other, Label: dim.Label{Text: d.m.heightLineName()}}}

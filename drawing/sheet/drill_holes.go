@@ -23,16 +23,14 @@ type wallHole struct {
 	row    int
 }
 
-// wallHoles gives the holes that angles and rods ask of a wall, the lowest row
+// wallHoles gives the holes that brackets and rods ask of a wall, the lowest row
 // first, from left to right.
 func (m *maker) wallHoles(w *model.Wall) []wallHole {
 	var out []wallHole
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil || p.Rod != nil }) {
-		if a := p.Angle; a != nil && a.Wall == w {
-			for _, h := range a.Holes {
-				if h.Leg == model.WallLeg {
-					out = append(out, wallHole{part: p, hole: h.Name, s: a.Start + h.X, z: a.HeightOf(h), dia: h.Dia})
-				}
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Bracket() != nil || p.Rod != nil }) {
+		if b := p.Bracket(); b != nil && b.On().Wall == w {
+			for _, h := range b.On().In(model.WallLeg) {
+				out = append(out, wallHole{part: p, hole: h.Name, s: b.On().Start + h.X, z: b.HeightOf(h), dia: h.Dia})
 			}
 		}
 		if r := p.Rod; r != nil && r.Wall == w {

@@ -31,7 +31,7 @@ func (d *drilling) forces() table {
 	st := hold.Of(d.m.b.Design, d.m.b.Job)
 	takes := map[string]hold.AnchorTake{}
 	for _, h := range d.holes {
-		if h.part.Angle == nil {
+		if h.part.Bracket() == nil {
 			continue
 		}
 		if _, known := takes[h.part.ID+"/"+h.hole]; !known {
@@ -91,11 +91,11 @@ func (d *drilling) notes() []string {
 	out := []string{
 		d.m.say("HIDDEN SERVICES: the keep-outs are only what was surveyed. Detector, power off, test hole; water, gas and heating run in walls too."),
 		line,
-		d.m.sayf("Sizes along the wall run from corner %s. Drill one hole, hang the bar level, mark the others through the steel.", name),
+		d.m.sayf("Sizes along the wall run from corner %s. Drill one hole, hang the bar level, mark the others through it.", name),
 		d.m.say("ANCHORS: only with the approval values of the anchor bought, in this wall. Pull one before trusting all.") + " " + d.m.ground(d.w.Make),
 	}
-	for _, p := range d.m.parts(func(p *model.Part) bool { return p.Angle != nil && p.Angle.Wall == d.w }) {
-		for _, s := range append(append([]string{}, p.Angle.Moved...), p.Angle.Unmatched...) {
+	for _, p := range d.m.parts(func(p *model.Part) bool { return p.Bracket() != nil && p.Bracket().On().Wall == d.w }) {
+		for _, s := range append(append([]string{}, p.Bracket().On().Moved...), p.Bracket().On().Unmatched...) {
 			out = append(out, fmt.Sprintf("%s: %s.", d.m.pass(p.ID), d.m.pass(s)))
 		}
 	}

@@ -82,9 +82,9 @@ func (m *maker) hangings(w *model.Wall) []hanging {
 	const near = 30 // a slab that comes nearer than this to the wall
 	var out []hanging
 	beside := w.Chord().Shift(-near)
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil || p.Angle != nil }) {
-		if a := p.Angle; a != nil {
-			if a.Wall == w {
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil || p.Bracket() != nil }) {
+		if x := p.Bracket(); x != nil {
+			if a := x.On(); a.Wall == w {
 				b := p.Bounds()
 				out = append(out, hanging{p, drawing.Rect{Min: geom.V(a.Start, b.Min.Z), Max: geom.V(a.Start+a.Length, b.Max.Z)}})
 			}

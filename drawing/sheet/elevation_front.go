@@ -30,8 +30,8 @@ func (m *maker) frontDims(f facing) []dim.Request {
 					}
 				}
 			}
-		case p.Angle != nil: // under a worktop its lower edge is at the knees
-			if top := m.b.Design.Part(p.Angle.Under); top != nil && top.Kind == model.KindSlab {
+		case p.Bracket() != nil: // under a worktop its lower edge is at the knees
+			if top := m.b.Design.Part(p.Bracket().On().Under); top != nil && top.Kind == model.KindSlab {
 				heights = append(heights, stop{at: geom.V(b.Min.X, b.Min.Z)})
 			}
 		}

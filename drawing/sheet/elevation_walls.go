@@ -60,14 +60,14 @@ func (m *maker) rowPages(shots []shot) []page {
 	return out
 }
 
-// on gives the angles, rods and shelves that hang on a wall.
+// on gives the brackets, rods and shelves that hang on a wall.
 func (m *maker) on(w *model.Wall) []*model.Part {
 	rods := map[string]bool{}
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Rod != nil && p.Rod.Wall == w }) {
 		rods[p.Rod.Shelf] = true
 	}
 	return m.parts(func(p *model.Part) bool {
-		return p.Angle != nil && p.Angle.Wall == w || p.Rod != nil && p.Rod.Wall == w || rods[p.ID]
+		return p.Bracket() != nil && p.Bracket().On().Wall == w || p.Rod != nil && p.Rod.Wall == w || rods[p.ID]
 	})
 }
 
@@ -100,15 +100,15 @@ func (m *maker) wallShot(w *model.Wall, hung []*model.Part) shot {
 	return p
 }
 
-// wallDims gives what the front elevation does not tell: where angles and
+// wallDims gives what the front elevation does not tell: where brackets and
 // shelves begin and end along the wall, and how high they hang.
 func (m *maker) wallDims(f facing, w *model.Wall, hung []*model.Part) []dim.Request {
 	var heights, xs []stop
 	for _, p := range hung {
 		b := p.Bounds()
 		switch {
-		case p.Angle != nil:
-			a := p.Angle
+		case p.Bracket() != nil:
+			a := p.Bracket().On()
 			heights = append(heights, stop{at: geom.V(f.window.Min.X, a.Seat)})
 			xs = append(xs, stop{at: geom.V(a.Start, b.Min.Z)}, stop{at: geom.V(a.Start+a.Length, b.Min.Z)})
 		case p.Slab != nil:

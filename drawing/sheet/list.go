@@ -114,7 +114,7 @@ func (m *maker) tenth(x unit.Mass) string { return m.style.Fixed(float64(x), 1) 
 // rods those that show where they are drilled for.
 func (m *maker) sheetOf(i lists.Item, covers int) string {
 	p := i.First()
-	kinds := map[string]bool{"slab": p.Slab != nil, "angle": p.Angle != nil, "roll": p.RollOut != nil}
+	kinds := map[string]bool{"slab": p.Slab != nil, "angle": p.Angle != nil, "cleat": p.Cleat != nil, "roll": p.RollOut != nil}
 	walls := map[string]bool{}
 	for _, q := range i.Parts {
 		if q.Rod != nil {

@@ -98,14 +98,14 @@ func span(r geom.Region, pose geom.Pose, y, x unit.Length) (unit.Length, bool) {
 	return 0, false
 }
 
-// walls are the lengths of walls between two corners that carry an angle, and
+// walls are the lengths of walls between two corners that carry a bracket, and
 // how far they are from straight.
 func (s *siteChecks) walls() {
 	for _, w := range s.m.b.Room.Walls {
-		var longest *model.AnglePart
-		for _, p := range s.m.parts(func(p *model.Part) bool { return p.Angle != nil && p.Angle.Wall == w }) {
-			if longest == nil || p.Angle.Length > longest.Length {
-				longest = p.Angle
+		var longest *model.Mounted
+		for _, p := range s.m.parts(func(p *model.Part) bool { return p.Bracket() != nil && p.Bracket().On().Wall == w }) {
+			if b := p.Bracket().On(); longest == nil || b.Length > longest.Length {
+				longest = b
 			}
 		}
 		if longest == nil {
@@ -142,7 +142,7 @@ func (s *siteChecks) corners() {
 	}
 }
 
-// carries tells whether an angle or a rod is on a wall.
+// carries tells whether a bracket or a rod is on a wall.
 func (s *siteChecks) carries(w *model.Wall) bool { return len(s.m.wallHoles(w)) > 0 }
 
 // heights are those of the line over the floor, and that the walls to be
@@ -195,6 +195,9 @@ func (s *siteChecks) delivered() {
 	}
 	for _, p := range s.m.parts(func(p *model.Part) bool { return p.Angle != nil }) {
 		once(s.m.say("steel delivered: leg, thickness"), p.Angle.Section.Name, s.off(2))
+	}
+	for _, p := range s.m.parts(func(p *model.Part) bool { return p.Cleat != nil }) {
+		once(s.m.say("battens delivered: width, height"), p.Cleat.Profile(), s.off(1))
 	}
 }
 

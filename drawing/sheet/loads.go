@@ -52,10 +52,10 @@ func (m *maker) loadShot(tops []*model.Part) shot {
 	return p
 }
 
-// carrierOutlines draws angles and legs under the worktops, dashed.
+// carrierOutlines draws brackets and legs under the worktops, dashed.
 func (m *maker) carrierOutlines(pl dim.Plate) drawing.Item {
 	g := drawing.Group{ID: "loads-carriers", Title: m.say("carriers below")}
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil && m.carriesTop(p) || p.Post != nil }) {
+	for _, p := range m.parts(func(p *model.Part) bool { return m.carriesTop(p) || p.Post != nil }) {
 		for _, l := range outlines(p.Footprint()) {
 			g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), m.lines.Hidden()))
 		}
@@ -122,10 +122,11 @@ const mostLabels = 6
 // carrierPlace is in the middle of a carrier, on the edge of its leg.
 func (m *maker) carrierPlace(c hold.Carried) geom.Vec {
 	p := m.b.Design.Part(c.Carrier)
-	if p.Angle == nil {
+	b := p.Bracket()
+	if b == nil {
 		return p.Centroid().Flat()
 	}
-	return p.Angle.Pose().Plan(geom.V(p.Angle.Length/2, -p.Angle.Section.Leg))
+	return b.Pose().Plan(geom.V(b.On().Length/2, -b.Deep()))
 }
 
 func (m *maker) kilonewtons(n float64) string { return m.style.Number(n/1000, 2) }

@@ -292,19 +292,15 @@ func (c *comic) plain(step bring.Step) []string {
 	anchors, rods := 0, 0
 	for _, w := range step.Ways {
 		switch {
-		case w.Part.Angle != nil:
-			for _, h := range w.Part.Angle.Holes {
-				if h.Leg == model.WallLeg {
-					anchors++
-				}
-			}
+		case w.Part.Bracket() != nil:
+			anchors += len(w.Part.Bracket().On().In(model.WallLeg))
 		case w.Part.Rod != nil:
 			rods++
 		}
 	}
 	var out []string
 	if anchors > 0 {
-		out = append(out, m.sayf("%d anchors through the wall legs, by the approval of the anchor; heights: drilling sheets.", anchors))
+		out = append(out, m.sayf("%d anchors through the brackets, by the approval of the anchor; heights: drilling sheets.", anchors))
 	}
 	if rods > 0 {
 		out = append(out, m.sayf("%d rods into their holes, level and square: drilling sheets.", rods))
@@ -318,15 +314,8 @@ func (c *comic) plain(step bring.Step) []string {
 // seatScrews counts the holes below a slab through which screws go into it.
 func (m *maker) seatScrews(slab *model.Part) int {
 	n := 0
-	for _, p := range m.b.Design.Parts {
-		if p.Angle == nil || p.Angle.Under != slab.ID {
-			continue
-		}
-		for _, h := range p.Angle.Holes {
-			if h.Leg != model.WallLeg {
-				n++
-			}
-		}
+	for _, p := range m.b.Design.BracketsUnder(slab.ID) {
+		n += len(p.Bracket().On().In(model.SeatLeg))
 	}
 	return n
 }

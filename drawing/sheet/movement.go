@@ -49,10 +49,10 @@ func (m *maker) movementShot(tops []*model.Part) shot {
 	return p
 }
 
-// angleOutlines draws the angles under the worktops, dashed.
+// angleOutlines draws the brackets under the worktops, dashed.
 func (m *maker) angleOutlines(pl dim.Plate) drawing.Item {
-	g := drawing.Group{ID: "movement-steel", Title: m.say("angles below")}
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil && m.carriesTop(p) }) {
+	g := drawing.Group{ID: "movement-steel", Title: m.say("brackets below")}
+	for _, p := range m.parts(func(p *model.Part) bool { return m.carriesTop(p) }) {
 		for _, l := range outlines(p.Footprint()) {
 			g.Items = append(g.Items, drawing.Outline(paperChain(pl, l), m.lines.Hidden()))
 		}
@@ -60,8 +60,12 @@ func (m *maker) angleOutlines(pl dim.Plate) drawing.Item {
 	return g
 }
 
+// carriesTop tells whether a part is a bracket under a worktop.
 func (m *maker) carriesTop(p *model.Part) bool {
-	slab := m.b.Design.Part(p.Angle.Under)
+	if p.Bracket() == nil {
+		return false
+	}
+	slab := m.b.Design.Part(p.Bracket().On().Under)
 	return slab != nil && slab.Kind == model.KindSlab
 }
 
@@ -103,7 +107,7 @@ func (m *maker) stillLine(pl dim.Plate, p *model.Part) drawing.Item {
 			g.Items = append(g.Items, drawing.Mark{Kind: drawing.Dot, At: c, Dir: geom.V(1, 0), Size: 2 * heldSign})
 			continue
 		}
-		way := s.Angle.Angle.Wall.Chord().D.Unit()
+		way := s.Through.Bracket().On().Wall.Chord().D.Unit()
 		if !s.Hole.Along {
 			way = way.Left()
 		}
@@ -144,7 +148,7 @@ func (m *maker) movementDims(p *model.Part) []dim.Request {
 
 // movementNotes sets the slots and the year beside the plan.
 func (m *maker) movementNotes(f *flow) {
-	slots := grid{pitch: 5, heads: m.heads("angle", "holes of the seat leg"), right: []bool{false, false}}
+	slots := grid{pitch: 5, heads: m.heads("bracket", "holes for its screws"), right: []bool{false, false}}
 	var year string
 	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil }) {
 		v := m.movementOf(p)
@@ -161,13 +165,13 @@ func (m *maker) movementNotes(f *flow) {
 		m.say("Chain line: stands still. Full dot: screw in a round hole, tight. Slot: wide washer, driven tight and turned back a quarter; look again after the first winter."))
 }
 
-// slotRows has a row for every angle: its holes of one size together.
+// slotRows has a row for every bracket: its holes of one size together.
 func (m *maker) slotRows(v model.Movement) [][]string {
 	var out [][]string
 	for i, s := range v.Screws {
 		size := m.holeSize(s.Hole)
-		if i == 0 || v.Screws[i-1].Angle != s.Angle {
-			out = append(out, []string{m.pass(s.Angle.ID), s.Hole.Name + " " + size})
+		if i == 0 || v.Screws[i-1].Through != s.Through {
+			out = append(out, []string{m.pass(s.Through.ID), s.Hole.Name + " " + size})
 			continue
 		}
 		row := out[len(out)-1]

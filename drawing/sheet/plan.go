@@ -95,7 +95,7 @@ func (m *maker) planShot(tops []*model.Part) shot {
 // below draws what lies under the worktops, dashed.
 func (m *maker) below(pl dim.Plate, level unit.Length) drawing.Item {
 	g := drawing.Group{ID: "plan-below", Title: m.say("below the worktops")}
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil || p.RollOut != nil || p.Post != nil }) {
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Bracket() != nil || p.RollOut != nil || p.Post != nil }) {
 		if p.Bounds().Max.Z > level {
 			continue
 		}

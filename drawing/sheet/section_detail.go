@@ -9,22 +9,22 @@ import (
 	"slabwright/model/unit"
 )
 
-// seating is where a section meets the angle that carries a slab at the wall.
+// seating is where a section meets the bracket that carries a slab at the wall.
 type seating struct {
 	cutting
-	angle  *model.Part
+	part   *model.Part
 	heel   unit.Length // along the line of the section
-	x      unit.Length // along the angle
+	x      unit.Length // along the bracket
 	anchor *model.BracketHole
 	screw  *model.BracketHole
 }
 
-// seating finds the angle at the wall behind, with its holes nearest to the
+// seating finds the bracket at the wall behind, with its holes nearest to the
 // section.
 func (m *maker) seating(c cutting) (seating, bool) {
 	best, found := seating{}, false
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil && p.Angle.Under == c.slab.ID }) {
-		a := p.Angle
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Bracket() != nil && p.Bracket().On().Under == c.slab.ID }) {
+		a := p.Bracket()
 		if _, _, ok := c.along(p.Footprint()); !ok {
 			continue
 		}
@@ -33,17 +33,17 @@ func (m *maker) seating(c cutting) (seating, bool) {
 		if !ok {
 			continue
 		}
-		s := seating{cutting: c, angle: p, heel: c.line.Along(meet), x: pose.Unplan(meet).X}
+		s := seating{cutting: c, part: p, heel: c.line.Along(meet), x: pose.Unplan(meet).X}
 		if found && s.heel < best.heel {
 			continue
 		}
-		s.anchor, s.screw = nearest(a, model.WallLeg, s.x), nearest(a, model.SeatLeg, s.x)
+		s.anchor, s.screw = nearest(a.On(), model.WallLeg, s.x), nearest(a.On(), model.SeatLeg, s.x)
 		best, found = s, true
 	}
 	return best, found
 }
 
-func nearest(a *model.AnglePart, leg model.Leg, x unit.Length) *model.BracketHole {
+func nearest(a *model.Mounted, leg model.Leg, x unit.Length) *model.BracketHole {
 	var best *model.BracketHole
 	for i := range a.Holes {
 		if h := &a.Holes[i]; h.Leg == leg && (best == nil || abs(h.X-x) < abs(best.X-x)) {
@@ -53,16 +53,16 @@ func nearest(a *model.AnglePart, leg model.Leg, x unit.Length) *model.BracketHol
 	return best
 }
 
-// detailShot shows how the slab sits on the wall: edge, joint, angle, anchor
+// detailShot shows how the slab sits on the wall: edge, joint, bracket, anchor
 // and screw. The holes are those nearest to the section, drawn into its plane.
 func (m *maker) detailShot(c cutting) (shot, bool) {
 	s, ok := m.seating(c)
 	if !ok {
 		return shot{}, false
 	}
-	a := s.angle.Angle
+	a := s.on()
 	st := &stage{elevation: true}
-	st.addParts(m.parts(func(p *model.Part) bool { return p == s.angle || p == c.slab })...)
+	st.addParts(m.parts(func(p *model.Part) bool { return p == s.part || p == c.slab })...)
 	w := s.window(m)
 	v := window(view.Of(st.scene, view.Section(c.line)), w, func(x view.Stroke) bool { return x.Kind == view.Cut })
 	s.drill(st, &v)
@@ -77,18 +77,26 @@ func (m *maker) detailShot(c cutting) (shot, bool) {
 	return p, true
 }
 
+func (s seating) on() *model.Mounted { return s.part.Bracket().On() }
+
 // legs are the lower and the upper end of the wall leg.
-func (s seating) legs() (low, high unit.Length) {
-	a := s.angle.Angle
-	if a.LegUp {
-		return a.Seat - a.Section.Thickness, a.Seat + a.Section.Leg - a.Section.Thickness
+func (s seating) legs() (low, high unit.Length) { return s.part.Bracket().Levels() }
+
+// up tells whether the wall leg of an angle stands up.
+func (s seating) up() bool { return s.part.Angle != nil && s.part.Angle.LegUp }
+
+// solid is how thick the bracket is: along an anchor, and along a screw.
+func (s seating) solid() (anchor, screw unit.Length) {
+	if c := s.part.Cleat; c != nil {
+		return c.Wide, c.High
 	}
-	return a.Seat - a.Section.Leg, a.Seat
+	t := s.part.Angle.Section.Thickness
+	return t, t
 }
 
 func (s seating) window(m *maker) drawing.Rect {
 	low, high := s.legs()
-	return drawing.Rect{Min: geom.V(s.heel-s.angle.Angle.Section.Leg-30, low-4), Max: geom.V(s.heel+46, max(high, s.slab.Slab.Top)+4)}
+	return drawing.Rect{Min: geom.V(s.heel-s.part.Bracket().Deep()-30, low-4), Max: geom.V(s.heel+46, max(high, s.slab.Slab.Top)+4)}
 }
 
 // faceBehind is where the section meets the wall's face at a height of the slab.
@@ -104,17 +112,11 @@ func (m *maker) faceBehind(c cutting, heel unit.Length) unit.Length {
 }
 
 // anchorHeight is the height of the anchor's axis.
-func (s seating) anchorHeight() unit.Length {
-	low, high := s.legs()
-	if s.angle.Angle.LegUp {
-		return low + s.anchor.FromHeel
-	}
-	return high - s.anchor.FromHeel
-}
+func (s seating) anchorHeight() unit.Length { return s.part.Bracket().HeightOf(*s.anchor) }
 
 // fixings draws the wall, and the axes of anchor and screw with their holes.
 func (s seating) fixings(m *maker, pl dim.Plate, w drawing.Rect, face unit.Length) []drawing.Item {
-	a := s.angle.Angle
+	a := s.on()
 	wall := drawing.Rect{Min: geom.V(face, w.Min.Y), Max: w.Max}
 	out := []drawing.Item{
 		drawing.Group{ID: "detail-wall", Title: m.sayf("wall %s", a.Wall.Name), Items: []drawing.Item{
@@ -157,18 +159,19 @@ func (h bored) pen(m *maker) drawing.Pen {
 
 // holes are the holes for anchor and screw, and the pilot hole in the wood.
 func (s seating) holes() []bored {
-	a := s.angle.Angle
+	a := s.on()
+	stand, under := s.solid()
 	var out []bored
 	if s.anchor != nil {
 		z, r := s.anchorHeight(), s.anchor.Dia/2
-		out = append(out, bored{drawing.Rect{Min: geom.V(s.heel-a.Section.Thickness, z-r), Max: geom.V(s.heel, z+r)}, s.angle, false, false})
+		out = append(out, bored{drawing.Rect{Min: geom.V(s.heel-stand, z-r), Max: geom.V(s.heel, z+r)}, s.part, false, false})
 	}
 	if s.screw != nil {
 		x, r := s.heel-s.screw.FromHeel, s.screw.Dia/2
 		if !s.screw.Along {
 			r += s.screw.Slot / 2
 		}
-		out = append(out, bored{drawing.Rect{Min: geom.V(x-r, a.Seat-a.Section.Thickness), Max: geom.V(x+r, a.Seat)}, s.angle, true, false})
+		out = append(out, bored{drawing.Rect{Min: geom.V(x-r, a.Seat-under), Max: geom.V(x+r, a.Seat)}, s.part, true, false})
 		if p, ok := s.pilot(); ok {
 			out = append(out, bored{drawing.Rect{Min: geom.V(x-p.Dia/2, a.Seat), Max: geom.V(x+p.Dia/2, a.Seat+p.Depth)}, s.slab, true, true})
 		}
@@ -179,17 +182,18 @@ func (s seating) holes() []bored {
 // axes are the axes of anchor and screw.
 func (s seating) axes() [][2]geom.Vec {
 	var out [][2]geom.Vec
+	stand, under := s.solid()
 	if s.anchor != nil {
 		z := s.anchorHeight()
-		out = append(out, [2]geom.Vec{geom.V(s.heel-30, z), geom.V(s.heel+40, z)})
+		out = append(out, [2]geom.Vec{geom.V(s.heel-stand-24, z), geom.V(s.heel+40, z)})
 	}
 	if s.screw != nil {
-		x, seat := s.heel-s.screw.FromHeel, s.angle.Angle.Seat
+		x, seat := s.heel-s.screw.FromHeel, s.on().Seat
 		top := seat + 20
 		if p, ok := s.pilot(); ok {
 			top = seat + p.Depth + 4
 		}
-		out = append(out, [2]geom.Vec{geom.V(x, seat-22), geom.V(x, top)})
+		out = append(out, [2]geom.Vec{geom.V(x, seat-under-16), geom.V(x, top)})
 	}
 	return out
 }
@@ -208,16 +212,26 @@ func (s seating) drill(st *stage, v *view.View) {
 // pilot is the hole in the slab for the screw.
 func (s seating) pilot() (model.Feature, bool) {
 	for _, f := range s.slab.Slab.Features {
-		if f.Kind == model.Pilot && f.For == s.angle.ID {
+		if f.Kind == model.Pilot && f.For == s.part.ID {
 			return f, true
 		}
 	}
 	return model.Feature{}, false
 }
 
+// body is a place in the bracket that is free of holes.
+func (s seating) body() geom.Vec {
+	seat := s.on().Seat
+	if c := s.part.Cleat; c != nil {
+		return geom.V(s.heel-c.Wide*0.2, seat-c.High*0.85)
+	}
+	return geom.V(s.heel-s.part.Angle.Section.Leg*0.35, seat-s.part.Angle.Section.Thickness/2)
+}
+
 // dims gives the joint, the leg, the places of the holes and what goes in.
 func (s seating) dims(m *maker, w drawing.Rect, face unit.Length) []dim.Request {
-	a := s.angle.Angle
+	a, deep := s.on(), s.part.Bracket().Deep()
+	stand, under := s.solid()
 	t := s.slab.Slab
 	low, high := s.legs()
 	edge := s.heel
@@ -227,13 +241,13 @@ func (s seating) dims(m *maker, w drawing.Rect, face unit.Length) []dim.Request 
 	ask := []dim.Request{
 		dim.Linear{A: geom.V(edge, t.Top), B: geom.V(face, t.Top), Dir: dim.Horizontal, Side: dim.Above, Label: dim.Label{Suffix: " " + m.say("gap")}},
 		dim.Linear{A: geom.V(w.Min.X, a.Seat), B: geom.V(w.Min.X, t.Top), Dir: dim.Vertical, Side: dim.LeftOf},
-		dim.Linear{A: geom.V(s.heel-a.Section.Thickness, low), B: geom.V(s.heel-a.Section.Thickness, high), Dir: dim.Vertical, Side: dim.LeftOf},
-		dim.Note{At: geom.V(s.heel-a.Section.Leg*0.35, a.Seat-a.Section.Thickness/2), Lines: []string{a.Section.Name}, OnEdge: false},
+		dim.Linear{A: geom.V(s.heel-stand, low), B: geom.V(s.heel-stand, high), Dir: dim.Vertical, Side: dim.LeftOf},
+		dim.Note{At: s.body(), Lines: []string{s.part.Bracket().Profile()}, OnEdge: false},
 	}
 	below := func(x unit.Length, what string) dim.Request {
-		return dim.Linear{A: geom.V(s.heel, low), B: geom.V(x, a.Seat-a.Section.Thickness), Dir: dim.Horizontal, Side: dim.Below, Label: dim.Label{Suffix: what}}
+		return dim.Linear{A: geom.V(s.heel, low), B: geom.V(x, a.Seat-under), Dir: dim.Horizontal, Side: dim.Below, Label: dim.Label{Suffix: what}}
 	}
-	ask = append(ask, below(s.heel-a.Section.Leg, ""))
+	ask = append(ask, below(s.heel-deep, ""))
 	if s.screw != nil {
 		x := s.heel - s.screw.FromHeel
 		ask = append(ask, below(x, " "+m.say("screw")))
@@ -244,17 +258,17 @@ func (s seating) dims(m *maker, w drawing.Rect, face unit.Length) []dim.Request 
 		if p, ok := s.pilot(); ok {
 			lines = append(lines, m.sayf("pilot Ø%s, %s deep", m.length(p.Dia), m.length(p.Depth)))
 		}
-		ask = append(ask, dim.Note{At: geom.V(x, a.Seat-18), Lines: lines, OnEdge: true})
+		ask = append(ask, dim.Note{At: geom.V(x, a.Seat-under-12), Lines: lines, OnEdge: true})
 	}
 	if s.anchor != nil {
 		z := s.anchorHeight()
 		from := high
-		if a.LegUp {
+		if s.up() {
 			from = low
 		}
 		ask = append(ask,
 			dim.Linear{A: geom.V(s.heel+36, from), B: geom.V(s.heel+36, z), Dir: dim.Vertical, Side: dim.RightOf},
-			dim.Note{At: geom.V(s.heel-26, z), Lines: []string{m.sayf("anchor, hole Ø%s", m.length(s.anchor.Dia)), m.sayf("in %s", m.pass(string(a.Wall.Make)))}, OnEdge: true})
+			dim.Note{At: geom.V(s.heel-stand-20, z), Lines: []string{m.sayf("anchor, hole Ø%s", m.length(s.anchor.Dia)), m.sayf("in %s", m.pass(string(a.Wall.Make)))}, OnEdge: true})
 	}
 	return ask
 }

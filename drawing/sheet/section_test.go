@@ -69,7 +69,7 @@ func TestDetailOpensTheHoles(t *testing.T) {
 		t.Fatal("no angle at the wall behind the seat")
 	}
 	d, _ := m.detailShot(c)
-	a := s.angle.Angle
+	a := s.part.Angle
 	full := 569.0 // L50x50x6: 5.69 cm2, EN 10056-1
 	screw := float64(s.screw.Dia)
 	if !s.screw.Along {

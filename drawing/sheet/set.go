@@ -26,7 +26,7 @@ type page struct {
 // kinds lists the kinds of sheets in the order of the set. A kind gives as many
 // pages as the design calls for.
 var kinds = []func(*maker) []page{
-	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, kneeSheets, movementSheets, loadSheets, slabSheets, channelSheets, fitSheets, angleSheets, drillSheets, rollOutSheets, carryingSheets, mountingSheets, cableSheets, cuttingSheets, labelSheets, listSheets, templateSheets,
+	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, kneeSheets, movementSheets, loadSheets, slabSheets, channelSheets, fitSheets, angleSheets, cleatSheets, drillSheets, rollOutSheets, carryingSheets, mountingSheets, cableSheets, cuttingSheets, labelSheets, listSheets, templateSheets,
 	changeSheets,
 }
 

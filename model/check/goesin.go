@@ -65,7 +65,7 @@ func goesIn(w bring.Way) find.Finding {
 	case last < bring.Fingers:
 		f.Why += fmt.Sprintf(" It can be lifted by no more than %.0f mm above its place, where fingers need %.0f: lower it on strips and draw them out.", float64(last), float64(bring.Fingers))
 	default:
-		f.Why += fmt.Sprintf(" No fingers under it over steel for the last %.0f mm.", float64(bring.Fingers))
+		f.Why += fmt.Sprintf(" No fingers under it over its bearings for the last %.0f mm.", float64(bring.Fingers))
 	}
 	if w.Least.Gap < 1 && !w.Straight() {
 		f.Status = find.Warn

@@ -60,7 +60,7 @@ func weight(p *model.Part, m unit.Mass) find.Finding {
 	f.Why = fmt.Sprintf("%s weighs %.1f kg, its centre of gravity is %s.", capital(p.ID), float64(m), place(p))
 	if f.Status == find.Fail {
 		f.Status = find.Note
-		f.Why += " " + fmt.Sprintf("To lift it: %s.", hands(m)) + " " + "Props under it before anybody lets go; fingers stay out from between slab and steel."
+		f.Why += " " + fmt.Sprintf("To lift it: %s.", hands(m)) + " " + "Props under it before anybody lets go; fingers stay out from between slab and bearings."
 	}
 	if p.Slab != nil || p.RollOut != nil || p.Cleat != nil {
 		f.Assumed = []find.Assumption{{What: "mean density of the species at 12 % moisture; a slab may weigh a tenth more or less", Source: p.Material + ": " + sourceOf(p)}}

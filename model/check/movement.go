@@ -145,14 +145,14 @@ var slotRule = Rule{
 	},
 }
 
-// slots judges the screws of a slab, the tightest of each angle.
+// slots judges the screws of a slab, the tightest of each bracket.
 func (s Site) slots(p *model.Part) []find.Finding {
 	m := s.movement(p)
 	var out []find.Finding
 	for _, a := range carriersOf(s.Design, p) {
 		var worst *find.Finding
 		for _, t := range m.Screws {
-			if t.Angle != a {
+			if t.Through != a {
 				continue
 			}
 			if f := screwWay(p, t, m); worst == nil || f.Margin.Value < worst.Margin.Value-0.0005 {
@@ -169,7 +169,7 @@ func (s Site) slots(p *model.Part) []find.Finding {
 // screwWay holds the way of a screw against the hole it sits in, at its tighter
 // side.
 func screwWay(p *model.Part, t model.ScrewTravel, m model.Movement) find.Finding {
-	f := find.Finding{Parts: []string{p.ID, t.Angle.ID}, At: at(p.Slab.Pose.Plan(t.At).Up(t.Angle.Angle.Seat)), Assumed: m.Assumed}
+	f := find.Finding{Parts: []string{p.ID, t.Through.ID}, At: at(p.Slab.Pose.Plan(t.At).Up(t.Through.Bracket().On().Seat)), Assumed: m.Assumed}
 	goes, room := t.Beside, t.Clearance
 	for _, w := range [][2]unit.Length{{t.Travel.Plus, t.Room.Plus}, {t.Travel.Minus, t.Room.Minus}} {
 		if w[1]-w[0] < room-goes {
@@ -178,7 +178,7 @@ func screwWay(p *model.Part, t model.ScrewTravel, m model.Movement) find.Finding
 	}
 	f.Measured, f.Required = mm(room), limit(find.AtLeast, goes)
 	f.Why = fmt.Sprintf("Screw %s of %s: the wood takes it up to %.1f mm one way, and its %s leaves it %.1f mm there; no other screw of %s has less to spare.",
-		t.Hole.Name, t.Angle.ID, hundredth(goes), strings.ToLower(holeOrSlot(t.Hole)), hundredth(room), t.Angle.ID)
+		t.Hole.Name, t.Through.ID, hundredth(goes), strings.ToLower(holeOrSlot(t.Hole)), hundredth(room), t.Through.ID)
 	f = f.Judge()
 	if m.Held.By == model.ByNone {
 		f.Why += fmt.Sprintf(" No screw of %s sits in a round hole: it may wander.", p.ID)

@@ -67,11 +67,14 @@ func Holes(d *model.Design) ([]byte, error) {
 				thick[model.WallLeg], thick[model.SeatLeg] = p.Cleat.Wide, p.Cleat.High
 			}
 			for _, h := range b.On().Holes {
-				along := ""
+				along, what := "", "leg"
+				if p.Cleat != nil {
+					what = "cleat"
+				}
 				if h.Slot > 0 {
-					along = "across it"
+					along = "across the " + what
 					if h.Along {
-						along = "along it"
+						along = "along the " + what
 					}
 				}
 				rows = append(rows, []string{fmt.Sprint(p.Mark), p.ID, h.Name, "through", string(h.Leg), mm(h.X), mm(h.FromHeel), mm(h.Dia), mm(h.Slot), along, mm(thick[h.Leg]), h.For})

@@ -52,7 +52,7 @@ func Cautions(d *model.Design) []Caution {
 		out = append(out, Caution{"Sawing and sanding", "Hardwood dust: mask and extraction."})
 	}
 	if heaviest != nil && heaviest.Mass() > 20 {
-		out = append(out, Caution{"Lifting", fmt.Sprintf("The heaviest part, %s, weighs about %.0f kg. Enough people, props under it before letting go, no fingers between slab and steel.", heaviest.ID, float64(heaviest.Mass()))})
+		out = append(out, Caution{"Lifting", fmt.Sprintf("The heaviest part, %s, weighs about %.0f kg. Enough people, props under it before letting go, no fingers between slab and bearings.", heaviest.ID, float64(heaviest.Mass()))})
 	}
 	if cables {
 		out = append(out, Caution{"Mains electricity", "Fixed wiring by a licensed electrician to the local code. Drivers stay reachable and ventilated; no mains joints in closed wood."})

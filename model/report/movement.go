@@ -86,7 +86,7 @@ func movements(d *model.Design) movementDoc {
 			doc.Edges = append(doc.Edges, x)
 		}
 		for _, s := range m.Screws {
-			doc.Screws = append(doc.Screws, screwDoc{s.Angle.ID, s.Hole.Name, mm(s.Hole.Slot), s.Hole.Along,
+			doc.Screws = append(doc.Screws, screwDoc{s.Through.ID, s.Hole.Name, mm(s.Hole.Slot), s.Hole.Along,
 				[2]float64{mm(s.Travel.Plus), mm(s.Travel.Minus)}, [2]float64{mm(s.Room.Plus), mm(s.Room.Minus)}})
 		}
 		out.Slabs = append(out.Slabs, doc)

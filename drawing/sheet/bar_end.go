@@ -13,7 +13,7 @@ import (
 
 // ends are the details X and Y: end A of each leg that has holes, at a larger
 // scale, within a circle.
-func (v *angleView) ends() []picture {
+func (v *barView) ends() []picture {
 	var out []picture
 	for _, leg := range []model.Leg{model.WallLeg, model.SeatLeg} {
 		if len(v.of(leg)) > 0 {
@@ -21,6 +21,14 @@ func (v *angleView) ends() []picture {
 		}
 	}
 	return out
+}
+
+// legName is what is drilled: a leg, or a face of a cleat.
+func (v *barView) legName(leg model.Leg) string {
+	if v.c != nil {
+		return cleatFaces[leg]
+	}
+	return string(leg)
 }
 
 func detailLetter(leg model.Leg) string {
@@ -32,11 +40,12 @@ func detailLetter(leg model.Leg) string {
 
 // ring is the circle of a detail: around end A and the first hole, or around
 // the first hole alone where that is far from the end.
-func (v *angleView) ring(leg model.Leg) (geom.Vec, unit.Length) {
+func (v *barView) ring(leg model.Leg) (geom.Vec, unit.Length) {
 	first := v.of(leg)[0]
-	middle := v.off(leg, v.a.Section.Leg/2)
-	r := max(v.a.Section.Leg*0.75, first.Dia/2+first.Slot/2+8)
-	if first.X > 2*v.a.Section.Leg {
+	deep := v.deep(leg)
+	middle := v.off(leg, deep/2)
+	r := max(deep*0.75, first.Dia/2+first.Slot/2+8)
+	if first.X > 2*deep {
 		return geom.V(first.X, middle), r
 	}
 	r = max(r, first.X/2+first.Dia/2+first.Slot/2+8)
@@ -45,7 +54,7 @@ func (v *angleView) ring(leg model.Leg) (geom.Vec, unit.Length) {
 
 // inDetail tells whether a hole is in the circle of the detail of its leg. A
 // size is said there when it is that of such a hole.
-func (v *angleView) inDetail(h model.BracketHole) bool {
+func (v *barView) inDetail(h model.BracketHole) bool {
 	c, r := v.ring(h.Leg)
 	for _, o := range v.of(h.Leg) {
 		if v.m.holeSize(o) == v.m.holeSize(h) && v.at(o).Sub(c).Len() < r-o.Dia/2 {
@@ -55,11 +64,11 @@ func (v *angleView) inDetail(h model.BracketHole) bool {
 	return false
 }
 
-func (v *angleView) detail(leg model.Leg) picture {
+func (v *barView) detail(leg model.Leg) picture {
 	c, r := v.ring(leg)
 	first := v.of(leg)[0]
 	letter := detailLetter(leg)
-	p := picture{id: "detail-" + letter, title: v.m.sayf("Detail %s, %s", letter, v.m.pass(string(leg))), paint: v.m.usual(v.stage), style: v.m.steelStyle()}
+	p := picture{id: "detail-" + letter, title: v.m.sayf("Detail %s, %s", letter, v.m.pass(v.legName(leg))), paint: v.m.usual(v.stage), style: v.m.steelStyle()}
 	p.view = within(v.front, c, r)
 	if leg == model.SeatLeg {
 		p.view = within(v.plan, c, r)

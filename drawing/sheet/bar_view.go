@@ -12,47 +12,63 @@ import (
 	"slabwright/model/unit"
 )
 
-// angleView draws one angle in its own axes: x along the heel from the left
-// end, heights from the seat.
-type angleView struct {
+// barView draws one angle or cleat in its own axes: x along the heel, or the upper
+// back arris, from the left end, heights from the seat.
+type barView struct {
 	m     *maker
-	a     *model.AnglePart
+	on    *model.Mounted
+	a     *model.AnglePart // nil for a cleat
+	c     *model.CleatPart
 	made  string // tolerance of its length
 	stage *stage
-	front view.View // the wall leg, seen from the room
-	plan  view.View // the seat leg, seen from above
+	front view.View // the wall leg, or the face of a cleat, seen from the room
+	plan  view.View // the seat leg, or the top, seen from above
 }
 
-func newAngleView(m *maker, p *model.Part) *angleView {
-	v := &angleView{m: m, a: p.Angle, made: m.sawn(p), stage: &stage{elevation: true}}
+func newBarView(m *maker, p *model.Part) *barView {
+	v := &barView{m: m, on: p.Bracket().On(), a: p.Angle, c: p.Cleat, made: m.sawn(p), stage: &stage{elevation: true}}
 	it := view.Item{ID: stem(p.ID), Title: p.ID, Mark: p.Mark, Role: view.Made, DropHidden: true}
-	it.Faces = own(p.Bodies[0].Solid, p.Angle.Pose()).Faces()
+	it.Faces = own(p.Bodies[0].Solid, p.Bracket().Pose()).Faces()
 	v.stage.add(it, p, nil)
 	v.front, v.plan = view.Of(v.stage.scene, view.Front()), view.Of(v.stage.scene, view.Plan())
 	return v
 }
 
+// up tells whether the wall leg stands up.
+func (v *barView) up() bool { return v.a != nil && v.a.LegUp }
+
+// deep is how wide a leg is, or a face of a cleat.
+func (v *barView) deep(leg model.Leg) unit.Length {
+	switch {
+	case v.a != nil:
+		return v.a.Section.Leg
+	case leg == model.WallLeg:
+		return v.c.High
+	}
+	return v.c.Wide
+}
+
 // heel is the height of the outer edge of the heel in the front view.
-func (v *angleView) heel() unit.Length {
-	if v.a.LegUp {
+func (v *barView) heel() unit.Length {
+	if v.up() {
 		return -v.a.Section.Thickness
 	}
 	return 0
 }
 
 // at is the middle of a hole in the view of its leg.
-func (v *angleView) at(h model.BracketHole) geom.Vec { return geom.V(h.X, v.off(h.Leg, h.FromHeel)) }
+func (v *barView) at(h model.BracketHole) geom.Vec { return geom.V(h.X, v.off(h.Leg, h.FromHeel)) }
 
 // off is the place of a distance from the heel in the view of a leg.
-func (v *angleView) off(leg model.Leg, fromHeel unit.Length) unit.Length {
-	if leg == model.WallLeg && v.a.LegUp {
+func (v *barView) off(leg model.Leg, fromHeel unit.Length) unit.Length {
+	if leg == model.WallLeg && v.up() {
 		return v.heel() + fromHeel
 	}
 	return -fromHeel
 }
 
 // inward is the direction from the heel to the toe in the view of a leg.
-func (v *angleView) inward(leg model.Leg) unit.Length {
+func (v *barView) inward(leg model.Leg) unit.Length {
 	if v.off(leg, 1) > v.off(leg, 0) {
 		return 1
 	}
@@ -60,18 +76,12 @@ func (v *angleView) inward(leg model.Leg) unit.Length {
 }
 
 // of gives the holes of a leg.
-func (v *angleView) of(leg model.Leg) []model.BracketHole {
-	var out []model.BracketHole
-	for _, h := range v.a.Holes {
-		if h.Leg == leg {
-			out = append(out, h)
-		}
-	}
-	return out
+func (v *barView) of(leg model.Leg) []model.BracketHole {
+	return v.on.In(leg)
 }
 
 // lines gives the hole lines of a leg, each once.
-func (v *angleView) lines(leg model.Leg) []unit.Length {
+func (v *barView) lines(leg model.Leg) []unit.Length {
 	var out []unit.Length
 	seen := map[unit.Length]bool{}
 	for _, h := range v.of(leg) {
@@ -85,7 +95,7 @@ func (v *angleView) lines(leg model.Leg) []unit.Length {
 
 // legs are the two views, one exactly below the other: in first angle the view
 // from above stands below.
-func (v *angleView) legs(s drawing.Scale) []picture {
+func (v *barView) legs(s drawing.Scale) []picture {
 	third := v.m.b.Job.Show.Projection == "third"
 	upper, lower := model.WallLeg, model.SeatLeg
 	if third {
@@ -95,21 +105,21 @@ func (v *angleView) legs(s drawing.Scale) []picture {
 }
 
 // leg is the view of a leg with its hole line and all holes from end A.
-func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
-	a := v.a
-	p := picture{id: "wall-leg", title: v.m.say("Wall leg, seen from the room"), view: v.front, paint: v.m.usual(v.stage), style: v.m.steelStyle()}
+func (v *barView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
+	length := v.on.Length
+	p := picture{id: "wall-leg", title: v.title(leg), view: v.front, paint: v.m.usual(v.stage), style: v.m.steelStyle()}
 	if leg == model.SeatLeg {
-		p.id, p.title, p.view = "seat-leg", v.m.say("Seat leg, seen from above"), v.plan
+		p.id, p.view = "seat-leg", v.plan
 	}
 	p.extra = func(pl dim.Plate) []drawing.Item {
-		out := v.holeLines(pl, leg, 0, a.Length)
+		out := v.holeLines(pl, leg, 0, length)
 		if small(s) && len(v.of(leg)) > 0 {
 			c, r := v.ring(leg)
 			out = append(out, drawing.Circle{Centre: pl.Origin.Add(geom.V(s.Of(c.X), s.Of(c.Y))), Radius: s.Of(r), Pen: v.m.lines.Fine()})
 		}
 		return out
 	}
-	heel, toe := v.off(leg, 0), v.off(leg, a.Section.Leg)
+	heel, toe := v.off(leg, 0), v.off(leg, v.deep(leg))
 	p.ask = append(p.ask, dim.Datum{A: geom.V(0, heel), B: geom.V(0, toe), Letter: "A"})
 	var at []geom.Vec
 	var labels []dim.Label
@@ -121,28 +131,44 @@ func (v *angleView) leg(leg model.Leg, s drawing.Scale, side dim.Side) picture {
 		p.ask = append(p.ask, dim.Running{Datum: geom.V(0, heel), From: "A", Points: at, Labels: labels, Dir: dim.Horizontal, Side: side})
 	}
 	if leg == model.WallLeg {
-		p.ask = append(p.ask, dim.Linear{A: geom.V(0, heel), B: geom.V(a.Length, heel), Dir: dim.Horizontal, Side: side, Label: dim.Label{Tolerance: v.made}})
+		p.ask = append(p.ask, dim.Linear{A: geom.V(0, heel), B: geom.V(length, heel), Dir: dim.Horizontal, Side: side, Label: dim.Label{Tolerance: v.made}})
 	}
 	p.ask = append(p.ask, v.sizes(leg, func(h model.BracketHole) bool { return !small(s) || !v.inDetail(h) })...)
 	if !small(s) {
 		for _, y := range v.lines(leg) {
-			p.ask = append(p.ask, dim.Linear{A: geom.V(a.Length, heel), B: geom.V(a.Length, v.off(leg, y)), Dir: dim.Vertical, Side: dim.RightOf})
+			p.ask = append(p.ask, dim.Linear{A: geom.V(length, heel), B: geom.V(length, v.off(leg, y)), Dir: dim.Vertical, Side: dim.RightOf})
 		}
 	}
 	if small(s) && len(v.of(leg)) > 0 {
 		c, r := v.ring(leg)
 		p.ask = append(p.ask, dim.Note{At: c.Add(geom.V(r*0.7, v.inward(leg)*r*0.7)), Lines: []string{detailLetter(leg)}, OnEdge: true})
 	}
-	p.ask = append(p.ask, dim.Note{At: geom.V(a.Length*3/4, heel), Lines: []string{v.m.say("heel // of an angle")}, OnEdge: true})
+	if v.c != nil {
+		return v.ofCleat(p, leg)
+	}
+	p.ask = append(p.ask, dim.Note{At: geom.V(length*3/4, heel), Lines: []string{v.m.say("heel // of an angle")}, OnEdge: true})
 	if leg == model.SeatLeg {
 		p.ask = append(p.ask, v.cuts()...)
 	}
 	return p
 }
 
+// title names the view of a leg.
+func (v *barView) title(leg model.Leg) string {
+	switch {
+	case v.c != nil && leg == model.WallLeg:
+		return v.m.say("Face, seen from the room")
+	case v.c != nil:
+		return v.m.say("Top, seen from above")
+	case leg == model.WallLeg:
+		return v.m.say("Wall leg, seen from the room")
+	}
+	return v.m.say("Seat leg, seen from above")
+}
+
 // sizes says the size of the holes of a leg, each once with its count, at the
 // first hole of that size that is shown.
-func (v *angleView) sizes(leg model.Leg, shown func(model.BracketHole) bool) []dim.Request {
+func (v *barView) sizes(leg model.Leg, shown func(model.BracketHole) bool) []dim.Request {
 	var out []dim.Request
 	count := map[string]int{}
 	for _, h := range v.of(leg) {
@@ -178,7 +204,7 @@ func (m *maker) sizeLines(n int, h model.BracketHole) []string {
 
 // cuts gives the angles of ends that are not cut square, in the view of the
 // seat leg.
-func (v *angleView) cuts() []dim.Request {
+func (v *barView) cuts() []dim.Request {
 	a := v.a
 	var out []dim.Request
 	end := func(e model.End, x, in unit.Length) {
@@ -195,7 +221,7 @@ func (v *angleView) cuts() []dim.Request {
 
 // holeLines draws the back marks of a leg as centre lines, a little beyond the
 // bar, and a cross line through each hole.
-func (v *angleView) holeLines(pl dim.Plate, leg model.Leg, from, to unit.Length) []drawing.Item {
+func (v *barView) holeLines(pl dim.Plate, leg model.Leg, from, to unit.Length) []drawing.Item {
 	at := func(p geom.Vec) geom.Vec { return pl.Origin.Add(geom.V(pl.Scale.Of(p.X), pl.Scale.Of(p.Y))) }
 	pen := v.m.lines.Centre()
 	var out []drawing.Item

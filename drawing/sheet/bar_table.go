@@ -9,17 +9,23 @@ import (
 )
 
 // holeTables lists every hole of a bar, those with the same purpose in one
-// table. x counts from end A, y from the heel.
-func (m *maker) holeTables(a *model.AnglePart) []block {
+// table. x counts from end A, y from the heel, of a cleat from its top or from the
+// wall.
+func (m *maker) holeTables(p *model.Part) []block {
+	a := p.Bracket().On()
 	var out []block
 	done := map[string]bool{}
 	for _, first := range a.Holes {
-		heading := fmt.Sprintf("%s: %s", m.pass(string(first.Leg)), m.pass(first.For))
+		leg, from := string(first.Leg), "y from heel"
+		if p.Cleat != nil {
+			leg, from = cleatFaces[first.Leg], cleatFrom[first.Leg]
+		}
+		heading := fmt.Sprintf("%s: %s", m.pass(leg), m.pass(first.For))
 		if done[heading] {
 			continue
 		}
 		done[heading] = true
-		t := table{heads: m.heads("hole", "x from A", "y from heel", "size"), right: []bool{false, true, true, false}}
+		t := table{heads: append(m.heads("hole", "x from A"), m.pass(from), m.say("size")), right: []bool{false, true, true, false}}
 		for _, h := range a.Holes {
 			if h.Leg == first.Leg && h.For == first.For {
 				t.rows = append(t.rows, []string{h.Name, m.length(h.X), m.length(h.FromHeel), m.holeSize(h)})
@@ -81,13 +87,13 @@ func (m *maker) barTable(p *model.Part) table {
 		if i > 0 {
 			what = ""
 		}
-		add(what, m.placeOf(q.Angle))
+		add(what, m.placeOf(q.Bracket().On()))
 	}
 	return t
 }
 
-// placeOf says where an angle hangs.
-func (m *maker) placeOf(a *model.AnglePart) string {
+// placeOf says where a bracket hangs.
+func (m *maker) placeOf(a *model.Mounted) string {
 	where := m.sayf("wall %s, under %s, seat at +%s", a.Wall.Name, m.pass(a.Under), m.length(a.Seat))
 	if a.Wall.Previous() == nil && a.Wall.Next() != nil {
 		return where + m.sayf(", far end %s from corner %s", m.length(a.Wall.Length()-a.Start-a.Length), a.Wall.To.Name)

@@ -1,0 +1,139 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"slabwright/drawing"
+	"slabwright/drawing/dim"
+	"slabwright/model"
+	"slabwright/model/geom"
+	"slabwright/model/unit"
+)
+
+// cleatFaces says through which faces of a cleat its holes go, and cleatFrom from
+// where they are measured across it.
+var (
+	cleatFaces = map[model.Leg]string{model.WallLeg: "through to the wall", model.SeatLeg: "up through the top"}
+	cleatFrom  = map[model.Leg]string{model.WallLeg: "y from top", model.SeatLeg: "y from wall"}
+)
+
+// cleatSheets gives one sheet per distinct cleat; equal ones share it.
+func cleatSheets(m *maker) []page {
+	var out []page
+	done := map[int]bool{}
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Cleat != nil }) {
+		if !done[p.Mark] {
+			done[p.Mark] = true
+			out = append(out, m.of(p.ID).cleatSheet(p)...)
+		}
+	}
+	return out
+}
+
+// cleatSheet is all that it takes to make one batten: face and top in views that
+// stand exactly below each other, the holes as tables, and what to know.
+func (m *maker) cleatSheet(p *model.Part) []page {
+	c := p.Cleat
+	title := fmt.Sprintf("%d  %s", p.Mark, m.pass(p.ID))
+	if n := len(m.b.Design.Alike(p)); n > 1 {
+		title += m.sayf(" (%d pieces)", n)
+	}
+	pages := m.steelPages("cleat-"+stem(p.ID), title, m.size.Name == drawing.A4.Name, m.cleatChapter(p))
+	for i := range pages {
+		b := &pages[i].block
+		b.DocumentType = m.say("part drawing, wood")
+		b.Material = m.sayf("%s, %s x %s, planed", m.pass(p.Material), m.length(c.Wide), m.length(c.High))
+		b.Mass = m.kg(p.Mass())
+		b.Tolerance = m.sayf("length %s, holes ±%s", m.shorter(), m.within(1))
+		if p.Cut != nil {
+			b.Tolerance = m.sayf("holes ±%s", m.within(1))
+		}
+	}
+	m.alreadyCut(pages, p)
+	return pages
+}
+
+// cleatChapter gives a cleat at a scale.
+func (m *maker) cleatChapter(p *model.Part) func(drawing.Scale) chapter {
+	v := newBarView(m, p)
+	var details []block
+	for _, d := range v.ends() {
+		details = append(details, m.pictured(d, topRight, drawing.Scale{Paper: 1, Real: 2}))
+	}
+	texts := m.cleatTable(p).blocks("cleat", m.say("Cleat"), m.lines)
+	texts = append(texts, m.holeTables(p)...)
+	texts = append(texts, notesBlock("notes", m.say("Notes"), m.cleatNotes(p)))
+	return func(s drawing.Scale) chapter {
+		if small(s) {
+			return chapter{pictures: v.legs(s), beside: slices.Concat(details, texts)}
+		}
+		return chapter{pictures: v.legs(s), beside: texts}
+	}
+}
+
+// ofCleat adds what a view of a cleat has and that of an angle has not: its height or
+// its width, and where the grain runs.
+func (v *barView) ofCleat(p picture, leg model.Leg) picture {
+	length, deep := v.on.Length, v.deep(leg)
+	p.ask = append(p.ask, dim.Linear{A: geom.V(length, 0), B: geom.V(length, -deep), Dir: dim.Vertical, Side: dim.RightOf})
+	edge := v.m.say("top: carries the slab")
+	if leg == model.SeatLeg {
+		edge = v.m.say("back: to the wall")
+	}
+	p.ask = append(p.ask, dim.Note{At: geom.V(length*3/4, 0), Lines: []string{edge}, OnEdge: true})
+	return p
+}
+
+// cleatTable says what batten it is and where it goes.
+func (m *maker) cleatTable(p *model.Part) table {
+	c := p.Cleat
+	alike := m.b.Design.Alike(p)
+	quantity := fmt.Sprint(len(alike))
+	if n := len(alike); n > 1 {
+		quantity += m.sayf(", together %s", m.kg(p.Mass()*unit.Mass(n)))
+	}
+	if p.Cut != nil {
+		quantity += m.say(", already cut")
+	}
+	t := table{heads: []string{m.say("quantity"), quantity}}
+	add := func(what, value string) { t.rows = append(t.rows, []string{what, value}) }
+	add(m.say("section // of a bar"), m.sayf("%s out from the wall, %s high, %s", m.length(c.Wide), m.length(c.High), m.pass(p.Material)))
+	add(m.say("net length"), strings.TrimSpace(m.length(c.Length)+" "+m.sawn(p)))
+	add(m.say("ends"), m.say("both sawn square"))
+	for i, q := range alike {
+		what := m.say("goes to")
+		if i > 0 {
+			what = ""
+		}
+		add(what, m.placeOf(q.Bracket().On()))
+	}
+	return t
+}
+
+// cleatNotes are what must not go wrong with a cleat.
+func (m *maker) cleatNotes(p *model.Part) []string {
+	c := p.Cleat
+	mark := m.sayf("A is the left end as seen from the room. Mark it, the top and item no. %d on the batten.", p.Mark)
+	if cut := p.Cut; cut != nil {
+		return append([]string{m.sayf("Already cut on %s: do not cut. The length is the one measured on the batten.", cut.On), mark}, m.passEach(c.Moved)...)
+	}
+	out := []string{
+		mark,
+		m.say("The grain runs along the batten: straight, no knot at an edge or at a hole. The best edge is the top."),
+		m.sayf("It goes between fixed ends: length %s %s.", m.length(c.Length), m.shorter()),
+		m.say("Drill the holes into the wall square to the face, those for the screws square to the top, both before mounting; they must not meet."),
+	}
+	for _, h := range c.Holes {
+		if h.Slot > 0 {
+			out = append(out, m.say("Slots: two holes and what is between them sawn out; across = from the wall to the room, along = with the batten. The slab moves in them; keep their direction."))
+			break
+		}
+	}
+	out = append(out, m.passEach(c.Moved)...)
+	for _, s := range c.Unmatched {
+		out = append(out, capital(m.pass(s))+".")
+	}
+	return append(out, m.say("Chamfer the front edge below by 2 mm, so that no splinter stands out; the end that meets a wall is slightly undercut."))
+}
