@@ -32,7 +32,7 @@ func (d *Design) cornerSetBack(b Bracket, clear, free unit.Length, atLeft bool) 
 		neighbour = left
 	}
 	theta := CornerAngle(left, right)
-	reach := Reach(b)
+	reach := reachOf(b)
 	least, err := corner.Start(theta, reach)
 	if err != nil {
 		return free
@@ -52,7 +52,7 @@ func (d *Design) cornerSetBack(b Bracket, clear, free unit.Length, atLeft bool) 
 		if !ok {
 			continue
 		}
-		if s, err := corner.Butt(theta, corner.Leg{SetBack: set, Width: Reach(o)}, reach, clear); err == nil {
+		if s, err := corner.Butt(theta, corner.Leg{SetBack: set, Width: reachOf(o)}, reach, clear); err == nil {
 			least = max(least, s)
 		}
 	}
@@ -63,9 +63,9 @@ func (d *Design) cornerSetBack(b Bracket, clear, free unit.Length, atLeft bool) 
 // to keep clear of: it only leads on.
 const straightOn = 150 * unit.Degree
 
-// Reach is how far a seat comes out from the wall's chord: its width, and where
+// reachOf is how far a seat comes out from the wall's chord: its width, and where
 // the wall bulges or leans the distance at which the bracket's back stands off.
-func Reach(b Bracket) unit.Length {
+func reachOf(b Bracket) unit.Length {
 	return b.Deep() - b.On().Wall.Chord().Side(b.On().Wall.Hull(b.Levels()).P)
 }
 

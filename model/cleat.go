@@ -225,5 +225,5 @@ func (c *CleatPart) slot(h BracketHole) geom.Region {
 	if h.Slot <= 0 {
 		return geom.Circle(at, h.Dia/2, chord)
 	}
-	return geom.Strip([]geom.Vec{at.Sub(half), at.Add(half)}, h.Dia, chord)
+	return geom.Slot(at.Sub(half), at.Add(half), h.Dia, chord)
 }

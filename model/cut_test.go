@@ -157,10 +157,10 @@ func TestCutMistakesAreTold(t *testing.T) {
 		`its sizes contradict each other`:                                                           change(top, func(c *model.CutPart) { c.Sizes[4].Length += 9 }),
 		`its sizes make no slab`:                                                                    change(top, func(c *model.CutPart) { c.Sizes = c.Sizes[:5]; c.Sizes[4].Length *= 3 }),
 		`a slab has no length`:                                                                      change(top, func(c *model.CutPart) { c.Length = 5 }),
-		`an angle has no edges`:                                                                     change(bar, func(c *model.CutPart) { c.Sizes = top.Sizes }),
+		`an angle or a cleat has no edges`:                                                          change(bar, func(c *model.CutPart) { c.Sizes = top.Sizes }),
 		`its length is missing`:                                                                     change(bar, func(c *model.CutPart) { c.Length = 0 }),
 		`a hole 2000 mm from its left end is beyond its length`:                                     change(bar, func(c *model.CutPart) { c.WallHoles = []unit.Length{2000} }),
-		`only slabs, shelves and angles can be told as cut`:                                         change(top, func(c *model.CutPart) { c.Part = "rod table" }),
+		`only slabs, shelves, angles and cleats can be told as cut`:                                 change(top, func(c *model.CutPart) { c.Part = "rod table" }),
 	} {
 		d := cutTops(room, c)
 		if f := d.Faults(); len(f) != 1 || !strings.Contains(f[0].Why, want) || f[0].Line != "job.yaml:7:5" {

@@ -172,7 +172,7 @@ func TestScrewsThatMiss(t *testing.T) {
 	bar := d.Add("bar", steel(r).ScrewedUp(screws))
 	d.Finish()
 	bad := d.Faults()
-	if len(bad) != 1 || bad[0].Status != find.Fail || !strings.Contains(bad[0].Why, `of the screws of "bar" miss "desk": they stand 37 mm from the heel, where the slab has no wood`) {
+	if len(bad) != 1 || bad[0].Status != find.Fail || !strings.Contains(bad[0].Why, `of the screws of "bar" miss "desk": they stand 37 mm from its back, where the slab has no wood`) {
 		t.Errorf("%v", bad)
 	}
 	if len(bar.Angle.Holes)+len(desk.Slab.Features) != 0 || desk.Volume() <= 0 {

@@ -46,14 +46,14 @@ func (v *barView) section() picture {
 // clearOfHoles is a place along the bar where a cut meets no hole: the middle
 // of the widest gap between hole edges.
 func (v *barView) clearOfHoles() unit.Length {
-	at, best := v.a.Length/2, unit.Length(0)
+	at, best := v.on.Length/2, unit.Length(0)
 	edges := []unit.Length{0}
-	for _, h := range v.a.Holes {
+	for _, h := range v.on.Holes {
 		edges = append(edges, h.X)
 	}
-	edges = append(edges, v.a.Length)
+	edges = append(edges, v.on.Length)
 	for _, x := range edges {
-		next := v.a.Length
+		next := v.on.Length
 		for _, y := range edges {
 			if y > x {
 				next = min(next, y)

@@ -7,6 +7,7 @@ import (
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
+	"slabwright/drawing/view"
 	"slabwright/model"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -58,6 +59,7 @@ func (m *maker) cleatSheet(p *model.Part) []page {
 // cleatChapter gives a cleat at a scale.
 func (m *maker) cleatChapter(p *model.Part) func(drawing.Scale) chapter {
 	v := newBarView(m, p)
+	section := []block{m.pictured(v.cleatSection(m.b.Design.Part(p.Cleat.Under)), topRight, drawing.Scale{Paper: 1, Real: 1}, drawing.Scale{Paper: 1, Real: 2})}
 	var details []block
 	for _, d := range v.ends() {
 		details = append(details, m.pictured(d, topRight, drawing.Scale{Paper: 1, Real: 2}))
@@ -67,9 +69,9 @@ func (m *maker) cleatChapter(p *model.Part) func(drawing.Scale) chapter {
 	texts = append(texts, notesBlock("notes", m.say("Notes"), m.cleatNotes(p)))
 	return func(s drawing.Scale) chapter {
 		if small(s) {
-			return chapter{pictures: v.legs(s), beside: slices.Concat(details, texts)}
+			return chapter{pictures: v.legs(s), beside: slices.Concat(section, details, texts)}
 		}
-		return chapter{pictures: v.legs(s), beside: texts}
+		return chapter{pictures: v.legs(s), beside: slices.Concat(section, texts)}
 	}
 }
 
@@ -83,6 +85,50 @@ func (v *barView) ofCleat(p picture, leg model.Leg) picture {
 		edge = v.m.say("back: to the wall")
 	}
 	p.ask = append(p.ask, dim.Note{At: geom.V(length*3/4, 0), Lines: []string{edge}, OnEdge: true})
+	return p
+}
+
+// cleatSection is the section of a cleat, seen from end A, so that the wall is on the
+// left, with the lines of its holes and the slab that lies on it.
+func (v *barView) cleatSection(slab *model.Part) picture {
+	c := v.c
+	p := picture{id: "profile", title: v.m.say("Section, seen from end A"), paint: v.m.usual(v.stage), style: v.m.steelStyle()}
+	p.view = view.Of(v.stage.scene, view.Section(geom.Line{P: geom.V(v.clearOfHoles(), 0), D: geom.V(0, -1)}))
+	pose := c.Pose()
+	edge := unit.Length(0) // of the slab, off the wall
+	for _, span := range slab.Outline().Inside(pose.Plan(geom.V(v.clearOfHoles(), 0)), pose.Plan(geom.V(v.clearOfHoles(), -c.Wide))) {
+		edge = c.Wide * unit.Length(span[0])
+		break
+	}
+	p.extra = func(pl dim.Plate) []drawing.Item {
+		at := func(x, y unit.Length) geom.Vec { return paperAt(pl, geom.V(x, y)) }
+		g := v.m.lines
+		const past unit.Length = 9 // of wall and slab beyond the cleat, on paper
+		out := []drawing.Item{
+			drawing.Line(at(0, -c.High).Sub(geom.V(0, 0.7)), at(0, -c.High).Sub(geom.V(0, past)), g.Adjacent()),
+			drawing.Write(at(0, -c.High).Add(geom.V(-1.5, -past)), v.m.say("wall"), drawing.Small, drawing.Right),
+			drawing.Line(at(edge, 0).Add(geom.V(0, 0.7)), at(edge, 0).Add(geom.V(0, past)), g.Adjacent()),
+			drawing.Line(at(c.Wide, 0).Add(geom.V(0.7, 0)), at(c.Wide, 0).Add(geom.V(past+6, 0)), g.Adjacent()),
+			drawing.Write(at(c.Wide, 0).Add(geom.V(4, 1.2)), v.m.say("slab"), drawing.Small, drawing.Left),
+		}
+		for _, y := range v.lines(model.WallLeg) {
+			out = append(out, drawing.Line(at(0, -y).Sub(geom.V(2.5, 0)), at(c.Wide, -y).Add(geom.V(2.5, 0)), g.Centre()))
+		}
+		for _, y := range v.lines(model.SeatLeg) {
+			out = append(out, drawing.Line(at(y, -c.High).Sub(geom.V(0, 2.5)), at(y, 0).Add(geom.V(0, 2.5)), g.Centre()))
+		}
+		return out
+	}
+	p.ask = []dim.Request{
+		dim.Linear{A: geom.V(0, -c.High), B: geom.V(c.Wide, -c.High), Dir: dim.Horizontal, Side: dim.Below},
+		dim.Linear{A: geom.V(0, 0), B: geom.V(0, -c.High), Dir: dim.Vertical, Side: dim.LeftOf},
+	}
+	for _, y := range v.lines(model.WallLeg) {
+		p.ask = append(p.ask, dim.Linear{A: geom.V(0, 0), B: geom.V(0, -y), Dir: dim.Vertical, Side: dim.LeftOf, Label: dim.Label{Suffix: " W"}})
+	}
+	for _, y := range v.lines(model.SeatLeg) {
+		p.ask = append(p.ask, dim.Linear{A: geom.V(0, -c.High), B: geom.V(y, -c.High), Dir: dim.Horizontal, Side: dim.Below, Label: dim.Label{Suffix: " S"}})
+	}
 	return p
 }
 

@@ -201,10 +201,16 @@ func (m *maker) cutPaint(s *stage, plane geom.Line) paint {
 	}
 	p.hatch = func(i int) drawing.Pattern {
 		q := s.parts[i]
-		if q == nil || q.Slab == nil {
+		turn := unit.Angle(0)
+		switch {
+		case q != nil && q.Slab != nil:
+			turn = q.Slab.Pose.Turn
+		case q != nil && q.Cleat != nil:
+			turn = q.Cleat.Pose().Turn
+		default:
 			return s.pattern(i)
 		}
-		fibre := geom.V(1, 0).Turn(q.Slab.Pose.Turn)
+		fibre := geom.V(1, 0).Turn(turn)
 		if math.Abs(fibre.Dot(plane.D.Unit())) > math.Sqrt2/2 {
 			return drawing.Pattern{Material: drawing.LongGrain}
 		}

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"slabwright/model"
 	"slabwright/model/calc/batten"
@@ -69,6 +70,12 @@ func (s Site) batten(p *model.Part, slab hold.Slab, st *hold.Statics) find.Findi
 
 // strainOf finds what uses a cleat most over all design cases.
 func strainOf(c *model.CleatPart, id string, slab hold.Slab) strained {
+	anchor, _ := stock.AnchorThrough(c.In(model.WallLeg)[0].Dia)
+	return strainUnder(c, id, slab, anchor.Washer)
+}
+
+// strainUnder is the same with other washers.
+func strainUnder(c *model.CleatPart, id string, slab hold.Slab, washer unit.Length) strained {
 	var worst strained
 	section := batten.Section{Wide: c.Wide, High: c.High}
 	bolts := c.In(model.WallLeg)
@@ -97,7 +104,7 @@ func strainOf(c *model.CleatPart, id string, slab hold.Slab) strained {
 				h := bolts[i]
 				look("splitting at anchor "+h.Name, "N", re.Shear, section.Splitting(h.FromHeel), h.X)
 				look("the pressure of anchor "+h.Name, "N", re.Shear, batten.Embedding(anchor.Bolt, slab.Class.DensityLow)*float64(anchor.Bolt*c.Wide), h.X)
-				look("the washer of anchor "+h.Name, "N", re.Pull, batten.Pulled(anchor.Washer, h.Dia, slab.Class.PressOver), h.X)
+				look("the washer of anchor "+h.Name, "N", re.Pull, batten.Pulled(washer, h.Dia, slab.Class.PressOver), h.X)
 			}
 		}
 	}
@@ -142,17 +149,23 @@ func (t stretch) strain(r hold.Run) (moment, shear float64, at unit.Length) {
 	return moment, math.Max(left, right), at
 }
 
-// battenFixes finds the least batten that holds under the same loads: higher, or
-// wider.
+// battenFixes finds the least washers and the least battens that hold under the same
+// loads: higher ones, or wider ones.
 func battenFixes(c *model.CleatPart, id string, slab hold.Slab) []find.Fix {
 	var out []find.Fix
+	for washer := unit.Length(20); washer <= c.High-10; washer += 5 {
+		if w := strainUnder(c, id, slab, washer); w.used <= 0.97 {
+			out = append(out, hint("put washers of %.0f mm under the heads: %.0f %%", float64(washer), 100*w.used))
+			break
+		}
+	}
 	try := func(what string, grown func(*model.CleatPart, unit.Length)) {
 		for more := unit.Length(5); more <= 60; more += 5 {
 			x := *c
 			x.Holes = append([]model.BracketHole(nil), c.Holes...)
 			grown(&x, more)
 			if w := strainOf(&x, id, slab); w.used <= 0.97 {
-				out = append(out, hint("take a cleat %.0f mm %s, %s: %.0f %% under the same loads", float64(more), what, x.Profile(), 100*w.used))
+				out = append(out, hint("or take a cleat %.0f mm %s, %s: %.0f %% under the same loads", float64(more), what, x.Profile(), 100*w.used))
 				return
 			}
 		}
@@ -166,5 +179,7 @@ func battenFixes(c *model.CleatPart, id string, slab hold.Slab) []find.Fix {
 		x.High += more
 	})
 	try("wider", func(x *model.CleatPart, more unit.Length) { x.Wide += more })
-	return append(out, hint("or set its anchors closer, or take a steel angle"))
+	out = append(out, hint("or set its anchors closer, or take a steel angle"))
+	out[0].Text = strings.TrimPrefix(out[0].Text, "or ")
+	return out
 }

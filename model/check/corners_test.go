@@ -150,7 +150,7 @@ func TestCornerHints(t *testing.T) {
 		}
 		var both, own, butt float64
 		var corner, two, one string
-		if _, err := fmt.Sscanf(bad.Fix[0].Text, "set both angles back %f mm from corner %1s", &both, &corner); err != nil {
+		if _, err := fmt.Sscanf(bad.Fix[0].Text, "set both back %f mm from corner %1s", &both, &corner); err != nil {
 			t.Fatal(bad.Fix[0].Text)
 		}
 		if _, err := fmt.Sscanf(bad.Fix[1].Text, "or let %s start %f mm from the corner and end %s %f mm before it", &two, &own, &one, &butt); err != nil {

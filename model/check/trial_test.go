@@ -19,6 +19,8 @@ type trialParams struct {
 	Section     string      `is:"L50x50x6" of:"L40x40x5 L50x50x6 L60x60x6 L80x80x8" help:"steel angle"`
 	WrongMass   bool        `is:"no" help:"a section with the mass of another"`
 	On          string      `is:"all" of:"all sides back left none" help:"walls with an angle"`
+	CleatHigh   unit.Length `is:"0" min:"0" max:"200" help:"cleats this high instead of angles; 0: angles"`
+	CleatWide   unit.Length `is:"45" min:"15" max:"100" help:"cleats out from the wall"`
 	LegUp       bool        `is:"no" help:"wall legs up"`
 	ShorterBy   unit.Length `is:"0" min:"0" max:"400" help:"angles shorter than their walls"`
 	Anchors     bool        `is:"yes" help:"wall fixings"`
@@ -66,6 +68,10 @@ func bench(s model.Site, p trialParams) *model.Design {
 	}
 	d.Add("bench", top)
 	for _, w := range map[string][]*model.Wall{"all": {left, back, right}, "sides": {left, right}, "back": {back}, "left": {left}}[p.On] {
+		if p.CleatHigh > 0 {
+			d.Add("cleat "+w.Name, p.cleat().Along(w).Under("bench"))
+			continue
+		}
 		d.Add("angle "+w.Name, p.angle().Along(w).Under("bench"))
 	}
 	if p.ShelfUnder > 0 {
@@ -85,6 +91,17 @@ func bench(s model.Site, p trialParams) *model.Design {
 		d.Parts = append(d.Parts, &model.Part{ID: "ghost", Kind: model.KindSlab})
 	}
 	return d
+}
+
+func (p trialParams) cleat() model.CleatPiece {
+	c := model.Cleat(stock.Ash, p.CleatWide, p.CleatHigh).ClearOf(3)
+	if p.Anchors {
+		c = c.Anchored(model.Anchors{Hole: p.AnchorHole, Pitch: p.Pitch, End: p.AnchorEnd})
+	}
+	if p.Screws {
+		c = c.ScrewedUp(model.Screws{Hole: 7, Moving: true, Pitch: p.Pitch, End: p.ScrewEnd, Pilot: 4, Into: p.Into})
+	}
+	return c
 }
 
 func (p trialParams) angle() model.AnglePiece {

@@ -163,6 +163,11 @@ func TestSizesAreThoseOfTheSolids(t *testing.T) {
 					lo, hi = math.Min(lo, x), math.Max(hi, x)
 				}
 				near(t, d, p.ID+" length", l, hi-lo, 0.01)
+			case p.Cleat != nil:
+				box := own(p)
+				near(t, d, p.ID+" length", l, float64(box.Max.X-box.Min.X), 0.01)
+				near(t, d, p.ID+" width", w, float64(box.Max.Y-box.Min.Y), 0.01)
+				near(t, d, p.ID+" height", h, float64(box.Max.Z-box.Min.Z), 0.01)
 			case p.Rod != nil:
 				near(t, d, p.ID+" length", l, float64(p.Rod.InWall+p.Rod.Gap+p.Rod.InShelf), 0.51)
 			}
@@ -179,8 +184,8 @@ func TestEveryHoleIsListedOnceWhereItIs(t *testing.T) {
 					want[p.ID+"|"+f.Name] = true
 				}
 			}
-			if p.Angle != nil {
-				for _, h := range p.Angle.Holes {
+			if b := p.Bracket(); b != nil {
+				for _, h := range b.On().Holes {
 					want[p.ID+"|"+h.Name] = true
 				}
 			}
@@ -208,16 +213,18 @@ func checkHole(t *testing.T, d *model.Design, row map[string]string) {
 	p := d.Part(row["part"])
 	name := p.ID + " " + row["hole"]
 	x, y, dia := number(t, row["x_mm"]), number(t, row["y_mm"]), number(t, row["dia_mm"])
-	if p.Angle != nil {
-		pose := p.Angle.Pose()
+	if b := p.Bracket(); b != nil {
+		pose := b.Pose()
 		var own []geom.Vec3
-		for _, v := range vertices(p.Bodies[0].Solid.Faces(), func(s string) bool { return s == row["hole"] }) {
+		for _, v := range vertices(p.Bodies[0].Solid.Faces(), func(s string) bool {
+			return s == row["hole"] || s == "anchor "+row["hole"] || strings.HasPrefix(s+" ", "screw "+row["hole"]+" ")
+		}) {
 			own = append(own, pose.Unplan(v.Flat()).Up(v.Z-pose.At.Z))
 		}
 		lo, hi := box(own)
 		along, slot := dia, number(t, row["slot_mm"])
 		across := dia
-		if row["slot_along"] == "along the leg" {
+		if strings.HasPrefix(row["slot_along"], "along") {
 			along += slot
 		} else {
 			across += slot
@@ -230,7 +237,7 @@ func checkHole(t *testing.T, d *model.Design, row map[string]string) {
 			return
 		}
 		heel := 0.0
-		if p.Angle.LegUp {
+		if p.Angle != nil && p.Angle.LegUp {
 			heel = -float64(p.Angle.Section.Thickness)
 		}
 		near(t, d, name+" from heel", math.Abs(float64(lo.Z+hi.Z)/2-heel), y, 0.06)
@@ -249,6 +256,17 @@ func checkHole(t *testing.T, d *model.Design, row map[string]string) {
 	}
 	near(t, d, name+" y", -float64(lo.Y+hi.Y)/2, y, 0.06)
 	near(t, d, name+" depth", float64(hi.Z-lo.Z), number(t, row["depth_mm"]), 0.01)
+}
+
+// own is the box of a bracket in its own axes.
+func own(p *model.Part) geom.Box {
+	pose := p.Bracket().Pose()
+	var list []geom.Vec3
+	for _, v := range vertices(p.Bodies[0].Solid.Faces(), func(string) bool { return true }) {
+		list = append(list, pose.Unplan(v.Flat()).Up(v.Z-pose.At.Z))
+	}
+	lo, hi := box(list)
+	return geom.Box{Min: lo, Max: hi}
 }
 
 func vertices(faces []geom.Face, of func(surface string) bool) []geom.Vec3 {
@@ -293,7 +311,7 @@ func near(t *testing.T, d *model.Design, what string, got, want, by float64) {
 
 func TestBuyingListCoversTheDesign(t *testing.T) {
 	for _, d := range designs(t) {
-		anchors, screws, bars, rods, castors := 0, 0, 0, 0, 0
+		anchors, screws, bars, battens, rods, castors := 0, 0, 0, 0, 0, 0
 		for _, p := range d.Parts {
 			if p.Rod != nil {
 				rods++
@@ -301,9 +319,14 @@ func TestBuyingListCoversTheDesign(t *testing.T) {
 			if p.RollOut != nil {
 				castors += 4
 			}
+			if p.Cleat != nil {
+				battens++
+			}
 			if p.Angle != nil {
 				bars++
-				for _, h := range p.Angle.Holes {
+			}
+			if b := p.Bracket(); b != nil {
+				for _, h := range b.On().Holes {
 					if h.Leg == model.WallLeg {
 						anchors++
 					} else {
@@ -321,13 +344,15 @@ func TestBuyingListCoversTheDesign(t *testing.T) {
 				got["screw"] += p.Count
 			case strings.HasPrefix(p.What, "steel angle"):
 				got["bar"] += p.Count
+			case strings.Contains(p.What, "batten"):
+				got["batten"] += p.Count
 			case strings.HasPrefix(p.What, "round bar"):
 				got["rod"] += p.Count
 			case p.What == "swivel castor":
 				got["castor"] += p.Count
 			}
 		}
-		want := map[string]int{"anchor": anchors, "screw": screws, "bar": bars, "rod": rods, "castor": castors}
+		want := map[string]int{"anchor": anchors, "screw": screws, "bar": bars, "batten": battens, "rod": rods, "castor": castors}
 		for what, n := range want {
 			if got[what] != n {
 				t.Errorf("%s: %d %ss are bought, the design has %d", d.Title, got[what], what, n)
