@@ -128,7 +128,7 @@ design:
 			t.Errorf("measured %v, want an overlap of 10 mm", f.Measured.Value)
 		}
 		// 60 mm for the legs and 2 mm of clearance: 60 + 2/sqrt 2 = 61.4, whole millimetres up.
-		if len(f.Fix) < 2 || !strings.Contains(f.Fix[0].Text, "set both angles back 62 mm") || !strings.Contains(f.Fix[0].Text, "124 mm shorter") {
+		if len(f.Fix) < 2 || !strings.Contains(f.Fix[0].Text, "set both back 62 mm") || !strings.Contains(f.Fix[0].Text, "124 mm shorter") {
 			t.Errorf("proposes %v", f.Fix)
 		}
 	}

@@ -266,7 +266,7 @@ func TestAngleSheetsSayWhatAYardAsks(t *testing.T) {
 }
 
 func TestEqualAnglesShareASheet(t *testing.T) {
-	b := presetBuild(t, presets.Alcove, model.Show{})
+	b := changedBuild(t, presets.Alcove, model.Show{}, "shelves_on", model.Setting{Text: "angles"})
 	m := newMaker(b)
 	sheets := map[int]int{}
 	for _, p := range angleSheets(m) {

@@ -23,14 +23,6 @@ func (v *barView) ends() []picture {
 	return out
 }
 
-// legName is what is drilled: a leg, or a face of a cleat.
-func (v *barView) legName(leg model.Leg) string {
-	if v.c != nil {
-		return cleatFaces[leg]
-	}
-	return string(leg)
-}
-
 func detailLetter(leg model.Leg) string {
 	if leg == model.WallLeg {
 		return "X"
@@ -68,7 +60,7 @@ func (v *barView) detail(leg model.Leg) picture {
 	c, r := v.ring(leg)
 	first := v.of(leg)[0]
 	letter := detailLetter(leg)
-	p := picture{id: "detail-" + letter, title: v.m.sayf("Detail %s, %s", letter, v.m.pass(v.legName(leg))), paint: v.m.usual(v.stage), style: v.m.steelStyle()}
+	p := picture{id: "detail-" + letter, title: v.m.sayf("Detail %s, %s", letter, v.m.legName(v.part, leg)), paint: v.m.usual(v.stage), style: v.m.steelStyle()}
 	p.view = within(v.front, c, r)
 	if leg == model.SeatLeg {
 		p.view = within(v.plan, c, r)

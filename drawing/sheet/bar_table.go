@@ -16,16 +16,12 @@ func (m *maker) holeTables(p *model.Part) []block {
 	var out []block
 	done := map[string]bool{}
 	for _, first := range a.Holes {
-		leg, from := string(first.Leg), "y from heel"
-		if p.Cleat != nil {
-			leg, from = cleatFaces[first.Leg], cleatFrom[first.Leg]
-		}
-		heading := fmt.Sprintf("%s: %s", m.pass(leg), m.pass(first.For))
+		heading := fmt.Sprintf("%s: %s", m.legName(p, first.Leg), m.pass(first.For))
 		if done[heading] {
 			continue
 		}
 		done[heading] = true
-		t := table{heads: append(m.heads("hole", "x from A"), m.pass(from), m.say("size")), right: []bool{false, true, true, false}}
+		t := table{heads: append(m.heads("hole", "x from A"), m.across(p, first.Leg), m.say("size")), right: []bool{false, true, true, false}}
 		for _, h := range a.Holes {
 			if h.Leg == first.Leg && h.For == first.For {
 				t.rows = append(t.rows, []string{h.Name, m.length(h.X), m.length(h.FromHeel), m.holeSize(h)})

@@ -16,6 +16,7 @@ import (
 // back arris, from the left end, heights from the seat.
 type barView struct {
 	m     *maker
+	part  *model.Part
 	on    *model.Mounted
 	a     *model.AnglePart // nil for a cleat
 	c     *model.CleatPart
@@ -26,7 +27,7 @@ type barView struct {
 }
 
 func newBarView(m *maker, p *model.Part) *barView {
-	v := &barView{m: m, on: p.Bracket().On(), a: p.Angle, c: p.Cleat, made: m.sawn(p), stage: &stage{elevation: true}}
+	v := &barView{m: m, part: p, on: p.Bracket().On(), a: p.Angle, c: p.Cleat, made: m.sawn(p), stage: &stage{elevation: true}}
 	it := view.Item{ID: stem(p.ID), Title: p.ID, Mark: p.Mark, Role: view.Made, DropHidden: true}
 	it.Faces = own(p.Bodies[0].Solid, p.Bracket().Pose()).Faces()
 	v.stage.add(it, p, nil)

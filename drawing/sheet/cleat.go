@@ -13,12 +13,27 @@ import (
 	"slabwright/model/unit"
 )
 
-// cleatFaces says through which faces of a cleat its holes go, and cleatFrom from
-// where they are measured across it.
-var (
-	cleatFaces = map[model.Leg]string{model.WallLeg: "through to the wall", model.SeatLeg: "up through the top"}
-	cleatFrom  = map[model.Leg]string{model.WallLeg: "y from top", model.SeatLeg: "y from wall"}
-)
+// legName says what is drilled: a leg of an angle, or from which side a cleat is.
+func (m *maker) legName(p *model.Part, leg model.Leg) string {
+	switch {
+	case p.Cleat == nil:
+		return m.pass(string(leg))
+	case leg == model.WallLeg:
+		return m.say("through to the wall")
+	}
+	return m.say("up through the top")
+}
+
+// across says from where the holes of a leg are measured across the bar.
+func (m *maker) across(p *model.Part, leg model.Leg) string {
+	switch {
+	case p.Cleat == nil:
+		return m.say("y from heel")
+	case leg == model.WallLeg:
+		return m.say("y from top")
+	}
+	return m.say("y from wall")
+}
 
 // cleatSheets gives one sheet per distinct cleat; equal ones share it.
 func cleatSheets(m *maker) []page {

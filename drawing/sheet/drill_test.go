@@ -89,7 +89,7 @@ func TestDrillingFollowsTheSolids(t *testing.T) {
 }
 
 // solidHoles gives the middles of all holes at a wall, along it and above the
-// floor, from the skins of angles and the ends of rods.
+// floor, from the skins of angles and cleats and the ends of rods.
 func solidHoles(d *model.Design, w *model.Wall) []geom.Vec {
 	var out []geom.Vec
 	add := func(pts []geom.Vec3) {
@@ -109,11 +109,10 @@ func solidHoles(d *model.Design, w *model.Wall) []geom.Vec {
 		if p.Rod != nil && p.Rod.Wall == w {
 			add(surfaces["end 1"])
 		}
-		if p.Angle != nil && p.Angle.Wall == w {
-			for _, h := range p.Angle.Holes {
-				if h.Leg == model.WallLeg {
-					add(surfaces[h.Name])
-				}
+		if b := p.Bracket(); b != nil && b.On().Wall == w {
+			name := map[bool]string{true: "anchor "}[p.Cleat != nil]
+			for _, h := range b.On().In(model.WallLeg) {
+				add(surfaces[name+h.Name])
 			}
 		}
 	}

@@ -69,7 +69,7 @@ func TestListNamesTheSheets(t *testing.T) {
 		if strings.HasPrefix(name, "lists") {
 			listed = append(listed, lettering(s.Items)...)
 		}
-		if strings.HasPrefix(name, "slab-") || strings.HasPrefix(name, "angle-") {
+		if strings.HasPrefix(name, "slab-") || strings.HasPrefix(name, "angle-") || strings.HasPrefix(name, "cleat-") {
 			mark, _, _ := strings.Cut(s.Title, " ")
 			numbers[mark] = append(numbers[mark], fmt.Sprint(s.Number))
 		}

@@ -244,7 +244,7 @@ func (c *comic) text(step bring.Step) []string {
 		out = append(out, m.sayf("Props before it comes down: %s and %s high, at %s and %s from the left end of its back edge.", m.about(list[0].High), m.about(list[1].High), m.about(list[0].At.X), m.about(list[1].At.X)))
 	}
 	if n := m.seatScrews(w.Part); n > 0 {
-		out = append(out, m.sayf("Then from below: %d screws through the seat legs.", n))
+		out = append(out, m.sayf("Then from below: %d screws through the brackets.", n))
 	}
 	return out
 }

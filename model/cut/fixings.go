@@ -78,7 +78,7 @@ func anchorFor(h model.BracketHole, p *model.Part) Fixing {
 	}
 	if p.Cleat != nil {
 		out.Mind = fmt.Sprintf("%s; through %s mm of wood", out.Mind, mm(p.Cleat.Wide))
-		out.What += " for cleats"
+		out.What = fmt.Sprintf("%s for cleats", out.What)
 	}
 	if w.Make == model.UnknownWall {
 		out.What, out.Mind = "wall anchor, wall not known", "drill a test hole first"
