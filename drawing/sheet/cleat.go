@@ -196,5 +196,5 @@ func (m *maker) cleatNotes(p *model.Part) []string {
 	for _, s := range c.Unmatched {
 		out = append(out, capital(m.pass(s))+".")
 	}
-	return append(out, m.say("Chamfer the front edge below by 2 mm, so that no splinter stands out; the end that meets a wall is slightly undercut."))
+	return append(out, m.sayf("Chamfer the front edge below by %s, so that no splinter stands out; the end that meets a wall is slightly undercut.", m.length(2)))
 }
