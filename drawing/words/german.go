@@ -28,7 +28,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"It goes between fixed ends: length %s %s.":                                                                                                                      "Sie kommt zwischen feste Enden: Länge %s %s.",
 	"Drill the holes into the wall square to the face, those for the screws square to the top, both before mounting; they must not meet.":                            "Die Löcher zur Wand rechtwinklig zur Vorderseite bohren, die für die Schrauben rechtwinklig zur Oberseite, beide vor der Montage; sie dürfen sich nicht treffen.",
 	"Slots: two holes and what is between them sawn out; across = from the wall to the room, along = with the batten. The slab moves in them; keep their direction.": "Langlöcher: zwei Löcher bohren und das Holz dazwischen aussägen; quer = von der Wand zum Raum, längs = mit der Leiste. Die Platte bewegt sich darin; die Richtung einhalten.",
-	"Chamfer the front edge below by %s, so that no splinter stands out; the end that meets a wall is slightly undercut.":                                          "Die vordere Kante unten um %s fasen, damit kein Span vorsteht; das Ende an einer Wand leicht unterschneiden.",
+	"Chamfer the front edge below by %s, so that no splinter stands out; the end that meets a wall is slightly undercut.":                                            "Die vordere Kante unten um %s fasen, damit kein Span vorsteht; das Ende an einer Wand leicht unterschneiden.",
 
 	// Knee space.
 	"Knee space of %s at %s": "Beinfreiheit von %s an %s",
