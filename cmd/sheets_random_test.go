@@ -23,9 +23,13 @@ import (
 var replayed = map[uint64]string{
 	7:   "a slab without a place for a foot broke the check of its deflection",
 	15:  "a line of deflection without length",
+	139: "a note of eleven lines beside a keep-out",
 	157: "crowded marks on the plan",
+	223: "a flag of a finding far out of the view",
+	287: "one flag whose place lay under a text made the whole plan small and crowded",
 	342: "margins on the cover ran over the title block; a label of a template stood in the margin for filing",
 	357: "flags of findings under extension lines that the flags themselves had pushed out",
+	401: "a flag over the place of another",
 	462: "more stations of a natural edge than its view has room for",
 	466: "a width of a natural edge crossed by running dimensions",
 	495: "a slab at its least width",

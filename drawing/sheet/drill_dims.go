@@ -143,7 +143,7 @@ func (d *drilling) names(s drawing.Scale) []dim.Request {
 			continue
 		}
 		const size = drawing.Standard
-		lines := append(drawing.Wrap(o.Name, size, 45), d.m.say("keep out"))
+		lines := append(nameLines(o.Name, size, 45), d.m.say("keep out"))
 		long, deep := drawing.TextWidth(d.m.say("keep out"), size)+4, (unit.Length(len(lines))*drawing.LinePitch+1)*size
 		for _, l := range lines {
 			long = max(long, drawing.TextWidth(l, size)+4)

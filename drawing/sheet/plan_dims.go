@@ -76,9 +76,14 @@ func (m *maker) upTo(o model.Obstacle) string {
 
 // noted is a name in lines short enough for a note.
 func (m *maker) noted(name string) []string {
-	const most = 4 // lines
 	h := m.joinery().Height
-	room := 16 * h
+	return nameLines(name, h, 16*h)
+}
+
+// nameLines is a name in a few lines no wider than a room; the survey has the whole
+// of longer ones.
+func nameLines(name string, h, room unit.Length) []string {
+	const most = 4 // lines
 	lines := drawing.Wrap(name, h, room)
 	if len(lines) > most {
 		rest := strings.Join(lines[most-1:], " ")

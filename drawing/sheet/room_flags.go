@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -22,28 +23,22 @@ const (
 	flagPitch             = drawing.Small * 1.6
 	flagFar   unit.Length = 90 // from the place at most
 	flagGap   unit.Length = 1.5
+	flagSpot  unit.Length = 1 // around the place that no other flag may cover
 )
 
 // flags places flags among what stands on the paper already, each as near to
-// its place as there is room; it tells how many found none.
+// its place as there is room and none over the place of another; it tells how
+// many found none. A place beyond the view is shown at its edge.
 func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, list []flag) (out []drawing.Item, lost int) {
 	c := crowdOf(drawn)
+	shown := func(f flag) geom.Vec { return nearestOn(pl.Body, paperAt(pl, f.at)) }
 	for _, f := range list {
-		at := paperAt(pl, f.at)
-		near := c.near(at, flagFar+2*flagText)
-		lines := wrapped(f.text, drawing.Small, flagText, true)
-		body := pl.Body.Grow(-0.5) // around it dimension lines find their places
-		box, ok := near.spot(at, body, f.size(lines))
-		if !ok { // the number alone; the words stand beside the drawing
-			lines = nil
-			box, ok = near.spot(at, body, f.size(nil))
-		}
-		if !ok {
-			box, ok = near.spot(at, frame, f.size(nil))
-		}
-		if !ok {
-			box, ok = c.spotWithin(at, frame, f.size(nil), 3*flagFar, 3)
-		}
+		at := shown(f)
+		c.lines = append(c.lines, newStick(at.Sub(geom.V(flagSpot, 0)), at.Add(geom.V(flagSpot, 0))))
+	}
+	for _, f := range list {
+		at := c.bare(shown(f))
+		box, lines, ok := c.place(f, at, pl.Body.Grow(-0.5), frame) // around the body dimension lines find their places
 		if !ok {
 			lost++
 			box = drawing.Box(at.X, at.Y, f.wide(), f.wide()) // over whatever is there: it must show
@@ -53,6 +48,38 @@ func (m *maker) flags(pl dim.Plate, drawn []drawing.Item, frame drawing.Rect, li
 		c.take(g)
 	}
 	return out, lost
+}
+
+// place finds room for a flag: inside the body with its words, then there and
+// in the frame with its number alone, for the words stand beside the drawing.
+func (c *crowd) place(f flag, at geom.Vec, body, frame drawing.Rect) (box drawing.Rect, lines []string, ok bool) {
+	near := c.near(at, flagFar+2*flagText)
+	lines = wrapped(f.text, drawing.Small, flagText, true)
+	if box, ok = near.spot(at, body, f.size(lines)); ok {
+		return box, lines, true
+	}
+	for _, room := range []drawing.Rect{body, frame} {
+		if box, ok = near.spot(at, room, f.size(nil)); ok {
+			return box, nil, true
+		}
+	}
+	box, ok = c.spotWithin(at, frame, f.size(nil), 3*flagFar, 3)
+	return box, nil, ok
+}
+
+// bare is the place nearest to another that no text covers, so that an arrow
+// can be seen to end there.
+func (c *crowd) bare(at geom.Vec) geom.Vec {
+	const clear = 1.2
+	for d := unit.Length(0); d < flagFar; d += 0.5 {
+		for k := range 16 {
+			p := at.Add(geom.V(d, 0).Turn(unit.Angle(k) * 22.5 * unit.Degree))
+			if !slices.ContainsFunc(c.texts, func(t drawing.Rect) bool { return t.Grow(clear).Holds(drawing.Rect{Min: p, Max: p}) }) {
+				return p
+			}
+		}
+	}
+	return at
 }
 
 // wide is the side of the triangle that holds the number of a flag.
