@@ -58,7 +58,7 @@ func (s *templateSet) leave(why string) {
 
 // templateKinds are the kinds of templates in the order of their numbers: only
 // what a person needs at full size.
-var templateKinds = []func(*maker, *templateSet){cornerTemplates, rodTemplates, scribeTemplates, cutOutTemplates, angleTemplates}
+var templateKinds = []func(*maker, *templateSet){cornerTemplates, rodTemplates, scribeTemplates, cutOutTemplates, angleTemplates, cleatTemplates}
 
 // templateSheets gives the templates, cut into tiles for a home printer, after
 // a guide that says how to use them and which tile is where.

@@ -10,6 +10,10 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"shear": "Abscheren",
 
 	// Cleats.
+	"Cleats longer than %s: drill them from the figures on their sheets.":                       "Leisten länger als %s: nach den Zahlen auf ihren Blättern bohren.",
+	"Fold along the upper front edge, stick it on top and face, punch the holes through it. %s": "Entlang der oberen vorderen Kante falten, auf Oberseite und Vorderseite kleben, die Löcher durchkörnen. %s",
+	"fold here; top; figures: from end A | from the wall":                                       "hier falten; Oberseite; Zahlen: ab Ende A | ab Wand",
+	"face to the room; figures: from end A | from the top":                                      "Vorderseite zum Raum; Zahlen: ab Ende A | ab Oberkante",
 	"Cleat":                             "Leiste",
 	"Face, seen from the room":          "Vorderseite, vom Raum gesehen",
 	"Top, seen from above":              "Oberseite, von oben gesehen",
