@@ -81,7 +81,9 @@ func (s Site) splits(p *model.Part, b hold.Slab) find.Finding {
 	if c.Across.Value <= clear {
 		f.Status = find.Warn
 		f.Why += fmt.Sprintf(" That is more than the %.2f N/mm2 of graded timber, and less than the %.2f N/mm2 of clear wood.", c.Across.Strength, clear)
-		f.Fix = []find.Fix{hint("take a piece without crack, pith or knots there, or ask whoever makes it for a stiffener across the grain")}
+		f.Fix = append(s.remediesWithin(p, someThicker, gradedEnough, func(b hold.Slab) string {
+			return fmt.Sprintf("%.2f N/mm2 are left, which graded timber bears", bentAcross(b).Across.Value)
+		}), hint("or take a piece without crack, pith or knots there"))
 		return f
 	}
 	f.Why += fmt.Sprintf(" Even clear wood bears no more than %.2f N/mm2.", clear)
@@ -91,12 +93,17 @@ func (s Site) splits(p *model.Part, b hold.Slab) find.Finding {
 	return f
 }
 
-// strongEnough tells whether a slab keeps both limits with a reserve.
+// strongEnough tells whether a slab of clear wood keeps both limits.
 func strongEnough(p *model.Part) func(hold.Slab) bool {
 	return func(b hold.Slab) bool {
 		c := bentAcross(b)
-		return bentAlong(b).Along.Used() <= reserve && c.Across.Value <= reserve*clearAcross(p, c, b)
+		return bentAlong(b).Along.Used() <= 1 && c.Across.Value <= clearAcross(p, c, b)
 	}
+}
+
+// gradedEnough tells whether one of graded timber does.
+func gradedEnough(b hold.Slab) bool {
+	return bentAlong(b).Along.Used() <= 1 && bentAcross(b).Across.Used() <= 1
 }
 
 // clearAcross is the design strength of clear wood across the grain in a case.

@@ -87,35 +87,6 @@ func strength(v float64) *find.Limit {
 	return &find.Limit{Value: round3(v), Relation: find.AtMost, Unit: "N/mm2"}
 }
 
-// reserve is left by remedies, which are computed on a coarse mesh.
-const reserve = 0.95
-
-// remedies are hints that were found by computing them; says tells what comes
-// of each.
-func (s Site) remedies(p *model.Part, ok func(hold.Slab) bool, says func(hold.Slab) string) []find.Fix {
-	var out []find.Fix
-	for _, r := range hold.Remedies(s.Design, s.Job, p.ID, ok) {
-		then := says(r.With)
-		switch {
-		case r.Thick > 0:
-			out = append(out, s.set(hint("make %s %.0f mm thick: %s", p.ID, float64(r.Thick), then), "thickness", p.Slab.Thickness, r.Thick))
-		case r.Joint != "":
-			out = append(out, hint("join it with its neighbour by %s: %s (set joint to %s)", joints[r.Joint], then, r.Joint))
-		case r.Section != "":
-			out = append(out, hint("take %s for its angles: %s", r.Section, then))
-		default:
-			out = append(out, hint("stand a table leg under it, %.0f mm from its left end and %.0f mm from its back edge: %s", float64(r.Prop.X), float64(r.Prop.Y), then))
-		}
-	}
-	if out == nil {
-		out = []find.Fix{hint("a slab up to 40 mm thicker, a tighter joint, larger angles or one table leg do not do it: carry it along one more edge, or make it shorter")}
-	}
-	return out
-}
-
-// joints are the kinds of joints in words.
-var joints = map[model.JointKind]string{model.DowelJoint: "dowels", model.PlateJoint: "steel plates from below", model.GluedJoint: "gluing both into one"}
-
 // mesh tells how well the numbers are known.
 func mesh(b hold.Slab) find.Assumption {
 	return find.Assumption{What: fmt.Sprintf("a mesh of %d unknowns; the deflection moved by %.1f %% from the one before, the bending stress by %.1f %% along and %.1f %% across the grain; a stress that moved by more than 1 %% is taken higher by what first-order convergence leaves to come", b.Unknowns, 100*b.Moved, 100*b.MovedTop, 100*b.MovedOver), Source: "computed"}

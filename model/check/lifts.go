@@ -55,7 +55,7 @@ func (s Site) lifts(p *model.Part, b hold.Slab) []find.Finding {
 	if f.Status == find.Fail {
 		f.Fix = s.remedies(p, func(b hold.Slab) bool {
 			c, ok := b.Case(kind)
-			return ok && !b.Tips && -c.Highest.Down <= reserve*mostLift
+			return ok && !b.Tips && -c.Highest.Down <= mostLift
 		}, func(b hold.Slab) string {
 			c, _ := b.Case(kind)
 			return fmt.Sprintf("it then lifts by %.2f mm", -float64(c.Highest.Down))

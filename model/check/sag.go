@@ -37,10 +37,10 @@ func SagInYears(b hold.Slab) unit.Length { return b.Span / yearsShare }
 // SagUnderPerson is how far a slab may sink where a person stands on it.
 func SagUnderPerson(b hold.Slab) unit.Length { return b.Span / personShare }
 
-// stiffEnough tells whether a slab keeps both limits with a reserve.
+// stiffEnough tells whether a slab keeps both limits.
 func stiffEnough(b hold.Slab) bool {
 	c, ok := b.Case(hold.PersonSinks)
-	return b.Years <= reserve*SagInYears(b) && (!b.Walked || ok && c.Sinks() <= reserve*SagUnderPerson(b))
+	return b.Years <= SagInYears(b) && (!b.Walked || ok && c.Sinks() <= SagUnderPerson(b))
 }
 
 func (s Site) sagsInYears(p *model.Part, b hold.Slab) find.Finding {

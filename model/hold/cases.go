@@ -54,10 +54,8 @@ type bench struct {
 	variant  variant
 	assembly plate.Assembly
 	supports []support
-	quick    bool   // one coarse mesh is enough
+	quick    bool   // the coarse mesh is enough
 	known    *found // where a person is worst, when that is known
-
-	movedTop, movedOver float64 // of the slab as drawn, for a quick one
 }
 
 // kilos is the spread load, kg/m2.

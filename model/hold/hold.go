@@ -144,14 +144,10 @@ func (b *bench) solve(out *Slab) error {
 	}
 	f := out.found
 	out.Places, out.Tips, out.TipsAt = f.places, f.tips, b.part.Slab.Pose.Plan(f.tipsAt)
-	if b.quick {
-		out.MovedTop, out.MovedOver = b.movedTop, b.movedOver
-		m, err = b.mesh(middling, m.dead)
-	} else {
-		m, err = b.refine(out, m, b.governing(f))
-	}
-	if err != nil {
-		return err
+	if !b.quick {
+		if m, err = b.refine(out, m, b.governing(f)); err != nil {
+			return err
+		}
 	}
 	out.Unknowns = m.s.Size()
 	return b.finish(out, m, f)
@@ -259,7 +255,7 @@ func (b *bench) orders(f found) []order {
 	design("stress across the grain", f.across)
 	design("bearing pressure", f.press)
 	for i, sup := range b.supports {
-		if sup.part != nil && !sup.beside {
+		if i < len(f.carriers) && sup.part != nil && !sup.beside {
 			design(sup.part.ID, f.carriers[i])
 		}
 	}

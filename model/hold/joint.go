@@ -64,7 +64,7 @@ func neighbours(a *plate.Assembly, d *model.Design, p *model.Part, v variant) []
 			continue
 		}
 		n := len(a.Plates)
-		w := plateOf(q, v.class, 0)
+		w := plateOf(q, variant{class: v.class})
 		a.Plates = append(a.Plates, w)
 		for _, s := range carry(a, d, n, q, variant{class: v.class, section: v.section}) {
 			s.beside = true

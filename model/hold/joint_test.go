@@ -91,7 +91,8 @@ func TestJointAsRemedy(t *testing.T) {
 			return found && float64(x.Lowest.Down) <= limit
 		}
 		var got model.JointKind
-		for _, r := range hold.Remedies(d, job(loads), "front", ok) {
+		found, _ := hold.Remedies(d, job(loads), "front", 40, ok)
+		for _, r := range found {
 			if r.Joint != "" {
 				got = r.Joint
 				if !ok(r.With) {

@@ -1,151 +1,153 @@
 package hold
 
 import (
-	"slices"
+	"sync"
 
 	"slabwright/model"
 	"slabwright/model/geom"
-	"slabwright/model/stock"
 	"slabwright/model/unit"
 )
 
-// Remedy is one change to a slab with which it holds, found by computing it.
+// Remedy is one change with which a slab holds, the least of its kind, found by
+// computing it on the meshes on which the slab itself was worked out. What is not
+// changed is zero.
 type Remedy struct {
-	Thick   unit.Length     // of the slab, 0: as drawn
-	Section string          // of all its angles, "": as drawn
-	Joint   model.JointKind // of all its joints, "": as drawn
-	Prop    *geom.Vec       // one more firm support, from the left end and the back edge; nil: none
-	With    Slab            // the slab with that change
+	Thick   unit.Length     // of the slab
+	Joint   model.JointKind // of all its joints
+	Section string          // of all its angles
+	Wall    string          // along which one more angle carries it
+	Prop    *geom.Vec       // one more leg, from the left end and the back edge
+	Post    string          // that goes by Way, to To
+	Cuts    []string        // cut into it, that go by Way together
+	Way     geom.Vec        // in the slab's axes
+	To      geom.Vec        // from the left end and the back edge
+	Shallow string          // groove or pocket of which Depth is deep enough
+	Depth   unit.Length
+	Rods    int  // in all
+	With    Slab // the slab with that change
 }
 
-// A slab is made thicker by steps.
-const (
-	thickStep unit.Length = 5
-	mostSteps             = 8
-)
-
-// Remedies looks for the least changes with which a slab satisfies ok: a
-// thicker slab, a tighter joint with its neighbour, larger angles, a prop under the place where it sinks most. It
-// computes them on a coarse mesh.
-func Remedies(d *model.Design, j model.Job, part string, ok func(Slab) bool) []Remedy {
-	p := d.Part(part)
-	try := func(c change) (Slab, bool) {
-		s := tried(d, j, part, c)
-		return s, s.Trouble == "" && ok(s)
-	}
-	var out []Remedy
-	if more, s, found := leastThicker(try); found {
-		out = append(out, Remedy{Thick: p.Slab.Thickness + more, With: s})
-	}
-	for _, kind := range tighter(d, part) {
-		if s, good := try(change{joint: kind}); good {
-			out = append(out, Remedy{Joint: kind, With: s})
-			break
-		}
-	}
-	for _, section := range largerAngles(d, part) {
-		if s, good := try(change{section: section.Name}); good {
-			out = append(out, Remedy{Section: section.Name, With: s})
-			break
-		}
-	}
-	if drawn, ok := Of(d, j).Of(part); ok && drawn.Trouble == "" {
-		at := drawn.lowestOwn
-		if s, good := try(change{propped: true, prop: at}); good {
-			from := geom.V(at.X, -at.Y)
-			out = append(out, Remedy{Prop: &from, With: s})
-		}
-	}
-	return out
+// way is one kind of change: what it is called where none of them helps, and how
+// the least change of that kind is looked for. It says whether there is anything
+// of the kind to change.
+type way struct {
+	what string
+	look func(seeker) (r Remedy, there, found bool)
 }
 
-// leastThicker halves its way to the least step that does it.
-func leastThicker(try func(change) (Slab, bool)) (unit.Length, Slab, bool) {
-	low, high := 0, mostSteps
-	best, good := try(change{thicker: thickStep * unit.Length(high)})
-	if !good {
-		return 0, best, false
+// ways are the kinds of changes, in the order in which they are told.
+var ways = []way{
+	{"more wood", seeker.thicker},
+	{"another depth of its grooves and pockets", seeker.shallower},
+	{"another place for what is cut into it", seeker.cutElsewhere},
+	{"a tighter joint", seeker.tighter},
+	{"larger angles", seeker.largerAngles},
+	{"an angle along one more wall", seeker.oneMoreWall},
+	{"up to three more rods", seeker.moreRods},
+	{"another place for a table leg", seeker.postElsewhere},
+	{"one more table leg", seeker.oneMorePost},
+}
+
+// seeker looks for changes with which a slab satisfies ok.
+type seeker struct {
+	design *model.Design
+	job    model.Job
+	part   *model.Part
+	drawn  Slab
+	like   *pair       // slabs much like those that are tried
+	most   unit.Length // that it may be thicker
+	ok     func(Slab) bool
+}
+
+// pair is one slab on both meshes.
+type pair struct{ fine, coarse Slab }
+
+// Remedies looks for the least changes with which a slab satisfies ok, one of each
+// kind; at most so much thicker. Missed names the kinds of which none does it.
+func Remedies(d *model.Design, j model.Job, part string, thicker unit.Length, ok func(Slab) bool) (found []Remedy, missed []string) {
+	drawn, known := Of(d, j).Of(part)
+	if !known || drawn.Trouble != "" {
+		return nil, nil
 	}
+	like := &pair{drawn, tried(d, j, part, change{}, true)}
+	s := seeker{d, j, d.Part(part), drawn, like, thicker, ok}
+	type answer struct {
+		r            Remedy
+		there, found bool
+	}
+	answers := make([]answer, len(ways))
+	var wait sync.WaitGroup
+	for i, w := range ways {
+		wait.Go(func() {
+			a := &answers[i]
+			a.r, a.there, a.found = w.look(s)
+		})
+	}
+	wait.Wait()
+	for i, a := range answers {
+		switch {
+		case a.found:
+			found = append(found, a.r)
+		case a.there:
+			missed = append(missed, ways[i].what)
+		}
+	}
+	return found, missed
+}
+
+// seems tells whether a change does it, roughly.
+func (s seeker) seems(c change) bool {
+	w := tried(s.design, s.job, s.part.ID, c, true)
+	return w.Trouble == "" && s.ok(w.scaled(s.like.fine, s.like.coarse))
+}
+
+// does tells whether it does it, and gives the slab with it.
+func (s seeker) does(c change) (Slab, bool) {
+	w := tried(s.design, s.job, s.part.ID, c, false)
+	return w, w.Trouble == "" && s.ok(w)
+}
+
+// least finds the least number of steps, up to most, with which the change of that
+// many steps does it. Rough answers tell about where, and are told anew how rough
+// they are each time a fine one has decided.
+func (s seeker) least(most int, of func(int) change) (int, Slab, bool) {
+	if most < 1 || !s.seems(of(most)) {
+		return 0, Slab{}, false
+	}
+	bad, good := 0, most+1
+	var best Slab
+	for good-bad > 1 {
+		n := s.guess(bad, good, of)
+		switch {
+		case n > most:
+			return 0, Slab{}, false
+		case n == good:
+			n--
+		}
+		w, ok := s.does(of(n))
+		if ok {
+			good, best = n, w
+		} else {
+			bad = n
+		}
+		if w.Trouble == "" {
+			s.like = &pair{w, tried(s.design, s.job, s.part.ID, of(n), true)}
+		}
+	}
+	return good, best, good <= most
+}
+
+// guess is the least number of steps between a bad and a good one that seems to do
+// it.; the
+// good one where none does.
+func (s seeker) guess(bad, good int, of func(int) change) int {
+	low, high := bad, good
 	for high-low > 1 {
-		mid := (low + high) / 2
-		if s, good := try(change{thicker: thickStep * unit.Length(mid)}); good {
-			high, best = mid, s
+		if mid := (low + high) / 2; s.seems(of(mid)) {
+			high = mid
 		} else {
 			low = mid
 		}
 	}
-	return thickStep * unit.Length(high), best, true
-}
-
-// largerAngles are the sections above the largest one under the slab; none for
-// a slab without angles.
-func largerAngles(d *model.Design, part string) []stock.AngleSection {
-	var now stock.AngleSection
-	for _, p := range d.Parts {
-		if p.Angle != nil && p.Angle.Under == part && p.Angle.Section.Area > now.Area {
-			now = p.Angle.Section
-		}
-	}
-	var out []stock.AngleSection
-	for _, s := range stock.Angles() {
-		if now.Area > 0 && s.Leg >= now.Leg && s.Thickness >= now.Thickness && s.Area > now.Area && len(out) < 3 {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
-// tighter are the kinds above the loosest joint of a slab; none for a slab that
-// meets no other. Slabs are not glued where the grain of one crosses that of the
-// other, nor over a gap.
-func tighter(d *model.Design, part string) []model.JointKind {
-	loosest, glued := len(model.JointKinds), true
-	for _, j := range d.Joints {
-		if j.Slab != part && j.To != part {
-			continue
-		}
-		loosest = min(loosest, slices.Index(model.JointKinds, j.Kind)+1)
-		glued = glued && !d.Crossed(j) && d.Part(j.Slab).Slab.Edges[j.Edge].Gap <= model.Closed
-	}
-	return slices.DeleteFunc(slices.Clone(model.JointKinds[loosest:]), func(k model.JointKind) bool { return k == model.GluedJoint && !glued })
-}
-
-// change is one way to change a slab.
-type change struct {
-	joint   model.JointKind
-	thicker unit.Length
-	section string
-	propped bool
-	prop    geom.Vec
-}
-
-// tried is a slab with a change, computed on a coarse mesh, once.
-func tried(d *model.Design, j model.Job, part string, c change) Slab {
-	loads, _ := Filled(j)
-	type key struct {
-		loads memoKey
-		part  string
-		change
-	}
-	return d.Once(key{keyOf(j, loads), part, c}, func() any {
-		b := newBench(d, d.Part(part), loads, creep(j, loads))
-		b.quick, b.variant.thicker, b.variant.joint = true, c.thicker, c.joint
-		if s, err := stock.Angle(c.section); err == nil {
-			b.variant.section = &s
-		}
-		drawn, ok := Of(d, j).Of(part)
-		b.movedTop, b.movedOver = drawn.MovedTop, drawn.MovedOver
-		if c.propped {
-			b.variant.prop = &c.prop
-		} else if ok && drawn.Trouble == "" {
-			b.known = &drawn.found // a thicker slab is worst where it was
-		}
-		return b.slab()
-	}).(Slab)
-}
-
-// Propped is a slab with one more firm support at a place in its own axes,
-// computed on a coarse mesh.
-func Propped(d *model.Design, j model.Job, part string, at geom.Vec) Slab {
-	return tried(d, j, part, change{propped: true, prop: at})
+	return high
 }

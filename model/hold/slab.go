@@ -2,6 +2,7 @@ package hold
 
 import (
 	"math"
+	"slices"
 
 	"slabwright/model"
 	"slabwright/model/calc/plate"
@@ -24,12 +25,12 @@ const steelModulus = 210000
 // plateOf makes the plate of a slab in its own axes: what both faces have in
 // common, less what goes through; thinner at grooves and pockets. Pilot holes
 // and bores into edges are too small to count.
-func plateOf(p *model.Part, c stock.Class, thicker unit.Length) plate.Plate {
-	s := p.Slab
+func plateOf(p *model.Part, v variant) plate.Plate {
+	s, c := p.Slab, v.class
 	out := s.TopOutline().Intersect(s.UnderOutline())
 	var gone []geom.Region
 	var cuts []plate.Cut
-	for _, f := range s.Features {
+	for _, f := range v.featuresOf(p) {
 		switch f.Kind {
 		case model.Through, model.CutOut:
 			gone = append(gone, f.Outline)
@@ -40,7 +41,7 @@ func plateOf(p *model.Part, c stock.Class, thicker unit.Length) plate.Plate {
 			}
 		}
 	}
-	thick := s.Thickness + thicker
+	thick := s.Thickness + v.thicker
 	return plate.Plate{
 		Outline: largest(out.Minus(gone...)), Thick: thick, Thinner: plate.Carved(thick, cuts),
 		Wood: plate.Wood{
@@ -98,7 +99,7 @@ const stationStep unit.Length = 40
 // build puts a slab on its carriers, and the slabs that are joined to it on
 // theirs.
 func build(d *model.Design, p *model.Part, v variant) (plate.Assembly, []support) {
-	a := plate.Assembly{Plates: []plate.Plate{plateOf(p, v.class, v.thicker)}}
+	a := plate.Assembly{Plates: []plate.Plate{plateOf(p, v)}}
 	out := carry(&a, d, 0, p, v)
 	if v.prop != nil {
 		out = append(out, onProp(&a, 0, *v.prop, 60))
@@ -109,19 +110,26 @@ func build(d *model.Design, p *model.Part, v variant) (plate.Assembly, []support
 // carry puts the n-th plate of an assembly, that of a slab, on its carriers.
 func carry(a *plate.Assembly, d *model.Design, n int, p *model.Part, v variant) []support {
 	var out []support
-	for _, c := range d.Parts {
+	for _, c := range append(slices.Clone(d.Parts), v.extra...) {
 		switch {
 		case c.Angle != nil && c.Angle.Under == p.ID:
 			out = append(out, onAngle(a, n, p, c, v))
 		case c.Cleat != nil && c.Cleat.Under == p.ID:
 			out = append(out, onCleat(a, n, p, c))
 		case c.Post != nil && c.Post.Under == p.ID:
-			s := onProp(a, n, p.Slab.Pose.Unplan(c.Post.Middle), c.Post.Dia)
+			at := p.Slab.Pose.Unplan(c.Post.Middle)
+			if c.ID == v.post {
+				at = at.Add(v.way)
+			}
+			s := onProp(a, n, at, c.Post.Dia)
 			s.part = c
 			out = append(out, s)
-		case c.Rod != nil && c.Rod.Shelf == p.ID:
-			out = append(out, onRod(a, n, p, c))
+		case c.Rod != nil && c.Rod.Shelf == p.ID && v.moreRods == 0:
+			out = append(out, onRod(a, n, p, c, boreOf(p, c.ID)))
 		}
+	}
+	if v.moreRods > 0 {
+		out = append(out, evenRods(a, d, n, p, len(rodsOf(d, p))+v.moreRods)...)
 	}
 	return out
 }
@@ -272,14 +280,8 @@ func inverse(a [][]float64) [][]float64 {
 // onRod hangs the shelf on a rod that is held in the wall from its diameter
 // behind the wall's face on (choice: the mouth of the hole crumbles). The bore
 // holds the rod either way at its mouth, its middle and its end.
-func onRod(a *plate.Assembly, n int, shelf, c *model.Part) support {
+func onRod(a *plate.Assembly, n int, shelf, c *model.Part, bore model.Feature) support {
 	r, wood := c.Rod, a.Plates[n]
-	var bore model.Feature
-	for _, f := range shelf.Slab.Features {
-		if f.Kind == model.Bore && f.For == c.ID {
-			bore = f
-		}
-	}
 	e := shelf.Slab.Edges[bore.Edge]
 	in := e.End.Sub(e.Start).Unit().Left().Mul(-1)
 	st := station{width: r.Dia}
@@ -307,6 +309,17 @@ func onRod(a *plate.Assembly, n int, shelf, c *model.Part) support {
 	return support{part: c, stations: []station{st}}
 }
 
+// boreOf is the bore of a shelf for one of its rods.
+func boreOf(shelf *model.Part, rod string) model.Feature {
+	var bore model.Feature
+	for _, f := range shelf.Slab.Features {
+		if f.Kind == model.Bore && f.For == rod {
+			bore = f
+		}
+	}
+	return bore
+}
+
 // onProp stands the slab on the firm top of a prop, a square as wide as it.
 func onProp(a *plate.Assembly, n int, at geom.Vec, wide unit.Length) support {
 	st := station{width: wide}
@@ -319,21 +332,4 @@ func onProp(a *plate.Assembly, n int, at geom.Vec, wide unit.Length) support {
 		}
 	}
 	return support{stations: []station{st}}
-}
-
-// variant is a slab as drawn, or with something changed to see whether it
-// helps.
-type variant struct {
-	class   stock.Class
-	thicker unit.Length
-	section *stock.AngleSection // instead of those drawn
-	prop    *geom.Vec           // one more support, in the slab's axes
-	joint   model.JointKind     // instead of that of its joints; "": as drawn
-}
-
-func (v variant) sectionOf(a *model.AnglePart) stock.AngleSection {
-	if v.section != nil {
-		return *v.section
-	}
-	return a.Section
 }

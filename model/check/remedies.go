@@ -1,0 +1,82 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"slabwright/model"
+	"slabwright/model/find"
+	"slabwright/model/geom"
+	"slabwright/model/hold"
+	"slabwright/model/unit"
+)
+
+// A slab is made thicker by mostThicker at most where it fails, by someThicker
+// where that only saves a look at the wood.
+const (
+	mostThicker unit.Length = 40
+	someThicker unit.Length = 20
+)
+
+// remedies are hints that were found by computing them; says tells what comes
+// of each.
+func (s Site) remedies(p *model.Part, ok func(hold.Slab) bool, says func(hold.Slab) string) []find.Fix {
+	return s.remediesWithin(p, mostThicker, ok, says)
+}
+
+func (s Site) remediesWithin(p *model.Part, thicker unit.Length, ok func(hold.Slab) bool, says func(hold.Slab) string) []find.Fix {
+	var out []find.Fix
+	found, missed := hold.Remedies(s.Design, s.Job, p.ID, thicker, ok)
+	for _, r := range found {
+		out = append(out, s.remedy(p, r, says(r.With)))
+	}
+	if out == nil {
+		out = []find.Fix{hint("none of these does it by itself: %.0f mm %s", float64(thicker), strings.Join(missed, ", "))}
+	}
+	return out
+}
+
+// remedy says what to change, and the parameter that does it.
+func (s Site) remedy(p *model.Part, r hold.Remedy, then string) find.Fix {
+	switch {
+	case r.Thick > 0:
+		return s.set(hint("make %s %.0f mm thick: %s", p.ID, float64(r.Thick), then), "thickness", p.Slab.Thickness, r.Thick)
+	case r.Shallow != "":
+		return hint("cut %s of %s %.0f mm deep: %s", r.Shallow, p.ID, float64(r.Depth), then)
+	case r.Cuts != nil:
+		return hint("move %s of %s by %s: %s", list(r.Cuts), p.ID, onSlab(r.Way), then)
+	case r.Joint != "":
+		return hint("join %s with its neighbour by %s: %s (set joint to %s)", p.ID, joints[r.Joint], then, r.Joint)
+	case r.Section != "":
+		return hint("take %s for the angles of %s: %s", r.Section, p.ID, then)
+	case r.Wall != "":
+		return hint("carry %s on an angle along the wall %s too: %s", p.ID, r.Wall, then)
+	case r.Rods > 0:
+		return hint("hang %s on %d rods, evenly from the first to the last: %s", p.ID, r.Rods, then)
+	case r.Post != "":
+		to := hint("move %s by %s, to %s of %s: %s", r.Post, onSlab(r.Way), placeOn(r.To), p.ID, then)
+		return s.set(to, "leg_at", r.To.X-r.Way.X, r.To.X)
+	}
+	return hint("stand one more table leg under %s, %s: %s", p.ID, placeOn(*r.Prop), then)
+}
+
+// placeOn says where something stands, told from the left end and the back edge.
+func placeOn(v geom.Vec) string {
+	return fmt.Sprintf("%.0f mm from the left end and %.0f mm from the back edge", float64(v.X), float64(v.Y))
+}
+
+// onSlab says how far to go along a slab or across it.
+func onSlab(way geom.Vec) string {
+	switch {
+	case way.X > 0:
+		return fmt.Sprintf("%.0f mm to the right", float64(way.X))
+	case way.X < 0:
+		return fmt.Sprintf("%.0f mm to the left", -float64(way.X))
+	case way.Y > 0:
+		return fmt.Sprintf("%.0f mm towards the back edge", float64(way.Y))
+	}
+	return fmt.Sprintf("%.0f mm away from the back edge", -float64(way.Y))
+}
+
+// joints are the kinds of joints in words.
+var joints = map[model.JointKind]string{model.DowelJoint: "dowels", model.PlateJoint: "steel plates from below", model.GluedJoint: "gluing both into one"}
