@@ -27,6 +27,7 @@ type Site struct {
 
 	shapes shapes
 	wires  wire.Plan
+	bare   bool // verdicts without what would help, which takes longest
 }
 
 // Rule is one check. Fit tells that its margins are room between things, as

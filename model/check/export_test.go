@@ -32,3 +32,9 @@ func RunOnly(s Site, ids []string) []find.Finding {
 	}
 	return run(s, rules)
 }
+
+// RunBare runs one rule without looking for what would help.
+func RunBare(s Site, id string) []find.Finding {
+	s.bare = true
+	return RunOnly(s, []string{id})
+}

@@ -25,6 +25,9 @@ func (s Site) remedies(p *model.Part, ok func(hold.Slab) bool, says func(hold.Sl
 }
 
 func (s Site) remediesWithin(p *model.Part, thicker unit.Length, ok func(hold.Slab) bool, says func(hold.Slab) string) []find.Fix {
+	if s.bare {
+		return nil
+	}
 	var out []find.Fix
 	found, missed := hold.Remedies(s.Design, s.Job, p.ID, thicker, ok)
 	for _, r := range found {

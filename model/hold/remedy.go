@@ -151,3 +151,25 @@ func (s seeker) guess(bad, good int, of func(int) change) int {
 	}
 	return high
 }
+
+// leastSurely does the same by fine answers alone, where rough ones tell too little:
+// stresses at a cut.
+func (s seeker) leastSurely(most int, of func(int) change) (int, Slab, bool) {
+	if most < 1 || !s.seems(of(most)) {
+		return 0, Slab{}, false
+	}
+	best, ok := s.does(of(most))
+	if !ok {
+		return 0, Slab{}, false
+	}
+	bad, good := 0, most
+	for good-bad > 1 {
+		mid := (bad + good) / 2
+		if w, ok := s.does(of(mid)); ok {
+			good, best = mid, w
+		} else {
+			bad = mid
+		}
+	}
+	return good, best, true
+}

@@ -28,12 +28,31 @@ func (s seeker) shallower() (Remedy, bool, bool) {
 			continue
 		}
 		there = true
-		n, w, ok := s.least(int(f.Clear())-3, func(n int) change { return change{cut: i + 1, less: unit.Length(n)} })
+		of := func(n int) change { return change{cut: i + 1, less: unit.Length(n)} }
+		most := int(f.Clear()) - 3
+		without, ok := s.without(of(most))
+		if !ok {
+			continue
+		}
+		n, w, ok := without.leastSurely(most, of)
 		if ok {
 			return Remedy{Shallow: f.Name, Depth: f.Depth - unit.Length(n), With: w}, true, true
 		}
 	}
 	return Remedy{}, there, false
+}
+
+// without tells whether a slab without some cut would hold, and gives a seeker that
+// takes its bearings from that: what the coarse mesh makes of stresses at a cut says
+// nothing of those elsewhere.
+func (s seeker) without(c change) (seeker, bool) {
+	rough := tried(s.design, s.job, s.part.ID, c, true)
+	if rough.Trouble != "" || !s.ok(rough) {
+		return s, false
+	}
+	w, ok := s.does(c)
+	s.like = &pair{w, rough}
+	return s, ok
 }
 
 // cutElsewhere finds the cuts without which the slab would hold, and the least way
@@ -46,10 +65,11 @@ func (s seeker) cutElsewhere() (Remedy, bool, bool) {
 			continue
 		}
 		there, seen = true, met(s.part.Slab, i)
-		if !s.seems(change{cut: i + 1, closed: true}) {
+		without, ok := s.without(change{cut: i + 1, closed: true})
+		if !ok {
 			continue
 		}
-		if r, ok := s.moved(i); ok {
+		if r, ok := without.moved(i); ok {
 			return r, true, true
 		}
 	}
@@ -74,7 +94,7 @@ func (s seeker) moved(cut int) (Remedy, bool) {
 			if !hasRoom(s.part.Slab, cut, of(far).way) {
 				continue
 			}
-			n, w, ok := s.least(far, of)
+			n, w, ok := s.leastSurely(far, of)
 			if ok && hasRoom(s.part.Slab, cut, of(n).way) && (best.Cuts == nil || n < found) {
 				best, found = Remedy{Cuts: names, Way: of(n).way, With: w}, n
 			}
