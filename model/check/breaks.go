@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"slabwright/model"
@@ -58,7 +59,7 @@ func (s Site) breaksAlong(p *model.Part, b hold.Slab) find.Finding {
 		Why: fmt.Sprintf("Bending uses %.0f %% of the strength of %s along the grain (%s), %s, with %s.", 100*c.Along.Used(), b.Part, b.Class.Name, on(p, c.Along.At), s.loadedBy(p, c)),
 	}.Judge()
 	if f.Status == find.Fail {
-		f.Fix = s.remedies(p, strongEnough(p), func(b hold.Slab) string {
+		f.Fix = s.remedies(p, asClear(p), func(b hold.Slab) string {
 			return fmt.Sprintf("bending then uses %.0f %%", 100*bentAlong(b).Along.Used())
 		})
 	}
@@ -81,30 +82,31 @@ func (s Site) splits(p *model.Part, b hold.Slab) find.Finding {
 	if c.Across.Value <= clear {
 		f.Status = find.Warn
 		f.Why += fmt.Sprintf(" That is more than the %.2f N/mm2 of graded timber, and less than the %.2f N/mm2 of clear wood.", c.Across.Strength, clear)
-		f.Fix = append(s.remediesWithin(p, someThicker, gradedEnough, func(b hold.Slab) string {
+		f.Fix = append(s.remedies(p, asGraded, func(b hold.Slab) string {
 			return fmt.Sprintf("%.2f N/mm2 are left, which graded timber bears", bentAcross(b).Across.Value)
 		}), hint("or take a piece without crack, pith or knots there"))
 		return f
 	}
 	f.Why += fmt.Sprintf(" Even clear wood bears no more than %.2f N/mm2.", clear)
-	f.Fix = s.remedies(p, strongEnough(p), func(b hold.Slab) string {
+	f.Fix = s.remedies(p, asClear(p), func(b hold.Slab) string {
 		return fmt.Sprintf("%.2f N/mm2 are left, for a piece without crack, pith or knots", bentAcross(b).Across.Value)
 	})
 	return f
 }
 
-// strongEnough tells whether a slab of clear wood keeps both limits.
-func strongEnough(p *model.Part) func(hold.Slab) bool {
-	return func(b hold.Slab) bool {
+// asClear is the share that a slab of clear wood uses of its strength, both ways.
+func asClear(p *model.Part) hold.Wanted {
+	return hold.Wanted{Of: hold.Strength, Used: func(b hold.Slab) float64 {
 		c := bentAcross(b)
-		return bentAlong(b).Along.Used() <= 1 && c.Across.Value <= clearAcross(p, c, b)
-	}
+		return math.Max(bentAlong(b).Along.Used(), c.Across.Value/clearAcross(p, c, b))
+	}}
 }
 
-// gradedEnough tells whether one of graded timber does.
-func gradedEnough(b hold.Slab) bool {
-	return bentAlong(b).Along.Used() <= 1 && bentAcross(b).Across.Used() <= 1
-}
+// asGraded is that of one of graded timber. It only saves a look at the wood, for
+// which nobody makes a slab much thicker.
+var asGraded = hold.Wanted{Of: hold.Strength, Thicker: someThicker, Used: func(b hold.Slab) float64 {
+	return math.Max(bentAlong(b).Along.Used(), bentAcross(b).Across.Used())
+}}
 
 // clearAcross is the design strength of clear wood across the grain in a case.
 func clearAcross(p *model.Part, c hold.Case, b hold.Slab) float64 {

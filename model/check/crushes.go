@@ -29,7 +29,7 @@ var pressureRule = Rule{
 				Why: fmt.Sprintf("%s is pressed with %.2f N/mm2 where it bears most, %s, with %s.", capital(b.Part), c.Pressure.Value, on(p, c.Pressure.At), s.loadedBy(p, c)),
 			}.Judge()
 			if f.Status == find.Fail {
-				f.Fix = s.remedies(p, func(b hold.Slab) bool { return worst(b).Pressure.Used() <= 1 }, func(b hold.Slab) string {
+				f.Fix = s.remedies(p, hold.Wanted{Of: hold.Strength, Used: func(b hold.Slab) float64 { return worst(b).Pressure.Used() }}, func(b hold.Slab) string {
 					return fmt.Sprintf("%.2f N/mm2 are left", worst(b).Pressure.Value)
 				})
 			}

@@ -14,6 +14,7 @@ import (
 // value: no rule breaks, and all findings can be written as JSON.
 func TestExtremes(t *testing.T) {
 	j := readJob(t, "extremes", skewRoom(93)+`people: [{name: she, stature: 1910, sex: female}]
+loads: {person: 45 kg}
 offers: {currency: none, slabs: [{name: ash, species: European ash, length: 1700, width: 700, thickness: 45, natural: 1, widths: [612, 604, 618, 631, 622], every: 400, price: 300}]}
 `)
 	for _, p := range trial.Params {

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"slabwright/model"
 	"slabwright/model/find"
@@ -53,10 +54,13 @@ func (s Site) lifts(p *model.Part, b hold.Slab) []find.Finding {
 		f.Why += fmt.Sprintf(" The screws hold it down; the one that pulls most, %s of %s, takes %.0f N of the design load.", hole, carrier, pull)
 	}
 	if f.Status == find.Fail {
-		f.Fix = s.remedies(p, func(b hold.Slab) bool {
+		f.Fix = s.remedies(p, hold.Wanted{Of: hold.Lifting, Used: func(b hold.Slab) float64 {
 			c, ok := b.Case(kind)
-			return ok && !b.Tips && -c.Highest.Down <= mostLift
-		}, func(b hold.Slab) string {
+			if !ok || b.Tips {
+				return math.Inf(1)
+			}
+			return float64(-c.Highest.Down / mostLift)
+		}}, func(b hold.Slab) string {
 			c, _ := b.Case(kind)
 			return fmt.Sprintf("it then lifts by %.2f mm", -float64(c.Highest.Down))
 		})

@@ -181,8 +181,8 @@ func trialRoom(t *testing.T, rule string) string {
 	return sections[0].text
 }
 
-// long are the presets of which a case takes some ten seconds.
-var long = map[string]bool{"studio": true, "corner": true}
+// long are the cases that take five seconds and more.
+var long = map[string]bool{"studio/thin": true, "corner/thin": true, "corner/a leg at the wrong place": true, "trial/a leg at the wrong place": true, "trial/a groove across": true}
 
 // TestHintsMend applies every hint that a rule on strength or stiffness prints, which
 // fails or warns, to the job itself: it does not any more, and with one step less it
@@ -205,8 +205,8 @@ func TestHintsMend(t *testing.T) {
 		{"thin", "studio", "bending-strength", "worktop", "", map[string]model.Setting{"thickness": {Length: 40}}, []string{"make worktop"}},
 	} {
 		t.Run(c.preset+"/"+c.name, func(t *testing.T) {
-			if long[c.preset] && os.Getenv("SLABWRIGHT_HINTS") != "all" {
-				t.Skip("SLABWRIGHT_HINTS=all tries those of large presets too")
+			if long[c.preset+"/"+c.name] && os.Getenv("SLABWRIGHT_HINTS") != "all" {
+				t.Skip("SLABWRIGHT_HINTS=all tries what takes long too")
 			}
 			t.Parallel()
 			j := mendJob(t, c.preset, c.rule, c.beside)

@@ -20,21 +20,20 @@ const (
 
 // remedies are hints that were found by computing them; says tells what comes
 // of each.
-func (s Site) remedies(p *model.Part, ok func(hold.Slab) bool, says func(hold.Slab) string) []find.Fix {
-	return s.remediesWithin(p, mostThicker, ok, says)
-}
-
-func (s Site) remediesWithin(p *model.Part, thicker unit.Length, ok func(hold.Slab) bool, says func(hold.Slab) string) []find.Fix {
+func (s Site) remedies(p *model.Part, w hold.Wanted, says func(hold.Slab) string) []find.Fix {
 	if s.bare {
 		return nil
 	}
+	if w.Thicker == 0 {
+		w.Thicker = mostThicker
+	}
 	var out []find.Fix
-	found, missed := hold.Remedies(s.Design, s.Job, p.ID, thicker, ok)
+	found, missed := hold.Remedies(s.Design, s.Job, p.ID, w)
 	for _, r := range found {
 		out = append(out, s.remedy(p, r, says(r.With)))
 	}
 	if out == nil {
-		out = []find.Fix{hint("none of these does it by itself: %.0f mm %s", float64(thicker), strings.Join(missed, ", "))}
+		out = []find.Fix{hint("none of these does it by itself: %.0f mm %s", float64(w.Thicker), strings.Join(missed, ", "))}
 	}
 	return out
 }

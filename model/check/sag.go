@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"slabwright/model"
 	"slabwright/model/find"
@@ -37,11 +38,18 @@ func SagInYears(b hold.Slab) unit.Length { return b.Span / yearsShare }
 // SagUnderPerson is how far a slab may sink where a person stands on it.
 func SagUnderPerson(b hold.Slab) unit.Length { return b.Span / personShare }
 
-// stiffEnough tells whether a slab keeps both limits.
-func stiffEnough(b hold.Slab) bool {
+// sinks is the share that a slab uses of both limits.
+var sinks = hold.Wanted{Of: hold.Sinking, Used: func(b hold.Slab) float64 {
+	used := float64(b.Years / SagInYears(b))
+	if !b.Walked {
+		return used
+	}
 	c, ok := b.Case(hold.PersonSinks)
-	return b.Years <= SagInYears(b) && (!b.Walked || ok && c.Sinks() <= SagUnderPerson(b))
-}
+	if !ok {
+		return math.Inf(1)
+	}
+	return math.Max(used, float64(c.Sinks()/SagUnderPerson(b)))
+}}
 
 func (s Site) sagsInYears(p *model.Part, b hold.Slab) find.Finding {
 	c, _ := b.Case(hold.Daily)
@@ -50,7 +58,7 @@ func (s Site) sagsInYears(p *model.Part, b hold.Slab) find.Finding {
 		Why: fmt.Sprintf("%s sinks by %.1f mm under what lies on it, and by %.1f mm after years, %s; its span there is %.0f mm.", capital(b.Part), float64(c.Sinks()), float64(b.Years), on(p, c.Lowest.At), float64(b.Span)),
 	}.Judge()
 	if f.Status == find.Fail {
-		f.Fix = s.remedies(p, stiffEnough, func(b hold.Slab) string {
+		f.Fix = s.remedies(p, sinks, func(b hold.Slab) string {
 			return fmt.Sprintf("it then sinks by %.1f mm after years", float64(b.Years))
 		})
 	}
@@ -67,7 +75,7 @@ func (s Site) sagsUnderPerson(p *model.Part, b hold.Slab) find.Finding {
 		Why: fmt.Sprintf("%s sinks by %.1f mm with its own weight when a person of %.0f kg stands %s, the worst of %d places.", capital(b.Part), float64(c.Sinks()), float64(s.statics().Loads.Person), on(p, *c.Person), b.Places),
 	}.Judge()
 	if f.Status == find.Fail {
-		f.Fix = s.remedies(p, stiffEnough, func(b hold.Slab) string {
+		f.Fix = s.remedies(p, sinks, func(b hold.Slab) string {
 			c, _ := b.Case(hold.PersonSinks)
 			return fmt.Sprintf("it then sinks by %.1f mm under a person", float64(c.Sinks()))
 		})

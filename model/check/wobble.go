@@ -22,7 +22,7 @@ var wobbleRule = Rule{
 				Why: fmt.Sprintf("%s swings at %.1f Hz by itself.", capital(b.Part), b.First),
 			}.Judge()
 			if f.Status == find.Fail {
-				f.Fix = s.remedies(p, func(b hold.Slab) bool { return b.First >= stillFrom }, func(b hold.Slab) string {
+				f.Fix = s.remedies(p, hold.Wanted{Of: hold.Swinging, Used: func(b hold.Slab) float64 { return stillFrom / b.First }}, func(b hold.Slab) string {
 					return fmt.Sprintf("it then swings at %.1f Hz", b.First)
 				})
 			}

@@ -56,6 +56,7 @@ type bench struct {
 	supports []support
 	quick    bool   // the coarse mesh is enough
 	known    *found // where a person is worst, when that is known
+	wants    Wants
 }
 
 // kilos is the spread load, kg/m2.

@@ -23,19 +23,20 @@ type change struct {
 	rods    int    // more of them
 }
 
-// tried is a slab with a change, worked out once: as the slab itself, or roughly,
-// on the coarse mesh and with a person where it was worst before.
-func tried(d *model.Design, j model.Job, part string, c change, roughly bool) Slab {
+// tried is what one wants of a slab with a change, worked out once: as the slab
+// itself, or roughly, on the coarse mesh and with a person where it was worst before.
+func tried(d *model.Design, j model.Job, part string, c change, w Wants, roughly bool) Slab {
 	loads, _ := Filled(j)
 	type key struct {
 		loads memoKey
 		part  string
 		change
+		Wants
 		roughly bool
 	}
-	return d.Once(key{keyOf(j, loads), part, c, roughly}, func() any {
+	return d.Once(key{keyOf(j, loads), part, c, w, roughly}, func() any {
 		b := newBench(d, d.Part(part), loads, creep(j, loads))
-		b.quick = roughly
+		b.quick, b.wants = roughly, w
 		b.variant.take(d, b.part, c)
 		if drawn, ok := Of(d, j).Of(part); roughly && ok && drawn.Trouble == "" {
 			b.known = &drawn.found
@@ -63,7 +64,7 @@ func (v *variant) take(d *model.Design, p *model.Part, c change) {
 
 // Propped is a slab with one more firm support at a place in its own axes.
 func Propped(d *model.Design, j model.Job, part string, at geom.Vec) Slab {
-	return tried(d, j, part, change{propped: true, prop: at}, false)
+	return tried(d, j, part, change{propped: true, prop: at}, Lifting, false)
 }
 
 // reworked are the features of a slab with a cut and what it meets moved, less

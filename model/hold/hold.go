@@ -266,6 +266,9 @@ func (b *bench) orders(f found) []order {
 func (b *bench) finish(out *Slab, m mesh, f found) error {
 	var daily, lasting *plate.Result
 	for _, o := range b.orders(f) {
+		if !b.wants.has(o.kind) {
+			continue
+		}
 		c, res, err := b.solveCase(m, o)
 		if err != nil {
 			return fmt.Errorf("%s: %w", strings.TrimSpace(string(o.kind)+" "+o.worst), err)
@@ -283,6 +286,9 @@ func (b *bench) finish(out *Slab, m mesh, f found) error {
 			b.picture(out, res)
 		}
 	}
+	if daily == nil {
+		return nil
+	}
 	at, _ := daily.Lowest(0)
 	if !f.sinks.found { // nobody stands on it, or it tips wherever somebody does
 		out.lowestOwn = at
@@ -290,6 +296,9 @@ func (b *bench) finish(out *Slab, m mesh, f found) error {
 	}
 	steel, _ := out.Case(Daily)
 	out.Years = daily.Deflection(0, at) + unit.Length(b.creep)*lasting.Deflection(0, at) + steel.Steel
+	if !b.wants.has(swing) {
+		return nil
+	}
 	hz, err := m.s.Frequency(lasting, b.loadsOf(m.s, b.recipe(Lasting), geom.Vec{}).Loads...)
 	out.First = hz
 	return err

@@ -91,7 +91,13 @@ func TestJointAsRemedy(t *testing.T) {
 			return found && float64(x.Lowest.Down) <= limit
 		}
 		var got model.JointKind
-		found, _ := hold.Remedies(d, job(loads), "front", 40, ok)
+		used := func(s hold.Slab) float64 {
+			if ok(s) {
+				return 1
+			}
+			return 2
+		}
+		found, _ := hold.Remedies(d, job(loads), "front", hold.Wanted{Used: used, Thicker: 40})
 		for _, r := range found {
 			if r.Joint != "" {
 				got = r.Joint

@@ -1,6 +1,7 @@
 package hold
 
 import (
+	"math"
 	"sync"
 
 	"slabwright/model"
@@ -48,29 +49,37 @@ var ways = []way{
 	{"one more table leg", seeker.oneMorePost},
 }
 
-// seeker looks for changes with which a slab satisfies ok.
+// Wanted is what is asked of a slab: the share of something that it uses, which
+// must come down to 1, and what of its statics that share is taken from. It may be
+// made so much thicker.
+type Wanted struct {
+	Used    func(Slab) float64
+	Of      Wants
+	Thicker unit.Length
+}
+
+// seeker looks for changes with which a slab is what is wanted.
 type seeker struct {
 	design *model.Design
 	job    model.Job
 	part   *model.Part
 	drawn  Slab
-	like   *pair       // slabs much like those that are tried
-	most   unit.Length // that it may be thicker
-	ok     func(Slab) bool
+	wanted Wanted
+	like   *pair // slabs much like those that are tried
 }
 
 // pair is one slab on both meshes.
 type pair struct{ fine, coarse Slab }
 
-// Remedies looks for the least changes with which a slab satisfies ok, one of each
-// kind; at most so much thicker. Missed names the kinds of which none does it.
-func Remedies(d *model.Design, j model.Job, part string, thicker unit.Length, ok func(Slab) bool) (found []Remedy, missed []string) {
+// Remedies looks for the least changes with which a slab is what is wanted, one of
+// each kind. Missed names the kinds of which none does it.
+func Remedies(d *model.Design, j model.Job, part string, w Wanted) (found []Remedy, missed []string) {
 	drawn, known := Of(d, j).Of(part)
 	if !known || drawn.Trouble != "" {
 		return nil, nil
 	}
-	like := &pair{drawn, tried(d, j, part, change{}, true)}
-	s := seeker{d, j, d.Part(part), drawn, like, thicker, ok}
+	s := seeker{design: d, job: j, part: d.Part(part), drawn: drawn, wanted: w}
+	s.like = &pair{w.Of.of(drawn), s.rough(change{})}
 	type answer struct {
 		r            Remedy
 		there, found bool
@@ -95,29 +104,46 @@ func Remedies(d *model.Design, j model.Job, part string, thicker unit.Length, ok
 	return found, missed
 }
 
-// seems tells whether a change does it, roughly.
-func (s seeker) seems(c change) bool {
-	w := tried(s.design, s.job, s.part.ID, c, true)
-	return w.Trouble == "" && s.ok(w.scaled(s.like.fine, s.like.coarse))
+func (s seeker) rough(c change) Slab { return tried(s.design, s.job, s.part.ID, c, s.wanted.Of, true) }
+
+// used is the share that a slab uses.
+func (s seeker) used(w Slab) float64 {
+	if w.Trouble != "" {
+		return math.Inf(1)
+	}
+	return s.wanted.Used(w)
 }
 
-// does tells whether it does it, and gives the slab with it.
-func (s seeker) does(c change) (Slab, bool) {
-	w := tried(s.design, s.job, s.part.ID, c, false)
-	return w, w.Trouble == "" && s.ok(w)
+// guess is about what share would be used with a change.
+func (s seeker) guess(c change) float64 {
+	w := s.rough(c)
+	if w.Trouble != "" {
+		return math.Inf(1)
+	}
+	return s.used(w.scaled(s.like.fine, s.like.coarse))
 }
+
+// does tells whether a change does it, and gives the slab with it.
+func (s seeker) does(c change) (Slab, bool) {
+	w := tried(s.design, s.job, s.part.ID, c, s.wanted.Of, false)
+	return w, s.used(w) <= 1
+}
+
+// near is how far above 1 a guess may be and still be worth a look: places where a
+// person stands worst move with supports.
+const near = 1.02
 
 // least finds the least number of steps, up to most, with which the change of that
 // many steps does it. Rough answers tell about where, and are told anew how rough
 // they are each time a fine one has decided.
 func (s seeker) least(most int, of func(int) change) (int, Slab, bool) {
-	if most < 1 || !s.seems(of(most)) {
+	if most < 1 || s.guess(of(most)) > near {
 		return 0, Slab{}, false
 	}
 	bad, good := 0, most+1
 	var best Slab
 	for good-bad > 1 {
-		n := s.guess(bad, good, of)
+		n := s.between(bad, good, of)
 		switch {
 		case n > most:
 			return 0, Slab{}, false
@@ -131,19 +157,19 @@ func (s seeker) least(most int, of func(int) change) (int, Slab, bool) {
 			bad = n
 		}
 		if w.Trouble == "" {
-			s.like = &pair{w, tried(s.design, s.job, s.part.ID, of(n), true)}
+			s.like = &pair{w, s.rough(of(n))}
 		}
 	}
 	return good, best, good <= most
 }
 
-// guess is the least number of steps between a bad and a good one that seems to do
+// between is the least number of steps between a bad and a good one that seems to do
 // it.; the
 // good one where none does.
-func (s seeker) guess(bad, good int, of func(int) change) int {
+func (s seeker) between(bad, good int, of func(int) change) int {
 	low, high := bad, good
 	for high-low > 1 {
-		if mid := (low + high) / 2; s.seems(of(mid)) {
+		if mid := (low + high) / 2; s.guess(of(mid)) <= 1 {
 			high = mid
 		} else {
 			low = mid
@@ -155,7 +181,7 @@ func (s seeker) guess(bad, good int, of func(int) change) int {
 // leastSurely does the same by fine answers alone, where rough ones tell too little:
 // stresses at a cut.
 func (s seeker) leastSurely(most int, of func(int) change) (int, Slab, bool) {
-	if most < 1 || !s.seems(of(most)) {
+	if most < 1 || s.guess(of(most)) > near {
 		return 0, Slab{}, false
 	}
 	best, ok := s.does(of(most))

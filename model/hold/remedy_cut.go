@@ -46,8 +46,8 @@ func (s seeker) shallower() (Remedy, bool, bool) {
 // takes its bearings from that: what the coarse mesh makes of stresses at a cut says
 // nothing of those elsewhere.
 func (s seeker) without(c change) (seeker, bool) {
-	rough := tried(s.design, s.job, s.part.ID, c, true)
-	if rough.Trouble != "" || !s.ok(rough) {
+	rough := s.rough(c)
+	if s.used(rough) > 1 {
 		return s, false
 	}
 	w, ok := s.does(c)

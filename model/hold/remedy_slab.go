@@ -10,23 +10,18 @@ import (
 
 // thicker goes by whole millimetres.
 func (s seeker) thicker() (Remedy, bool, bool) {
-	n, w, ok := s.least(int(s.most), func(n int) change { return change{thicker: unit.Length(n)} })
+	n, w, ok := s.least(int(s.wanted.Thicker), func(n int) change { return change{thicker: unit.Length(n)} })
 	return Remedy{Thick: s.part.Slab.Thickness + unit.Length(n), With: w}, true, ok
 }
 
 // tighter finds the loosest joint that does it.
 func (s seeker) tighter() (Remedy, bool, bool) {
 	kinds := tighter(s.design, s.part.ID)
-	for _, kind := range kinds {
-		c := change{joint: kind}
-		if !s.seems(c) {
-			continue
-		}
-		if w, ok := s.does(c); ok {
-			return Remedy{Joint: kind, With: w}, true, true
-		}
+	n, w, ok := s.least(len(kinds), func(n int) change { return change{joint: kinds[n-1]} })
+	if !ok {
+		return Remedy{}, len(kinds) > 0, false
 	}
-	return Remedy{}, len(kinds) > 0, false
+	return Remedy{Joint: kinds[n-1], With: w}, true, true
 }
 
 // tighter are the kinds above the loosest joint of a slab; none for a slab that
@@ -47,16 +42,11 @@ func tighter(d *model.Design, part string) []model.JointKind {
 // largerAngles finds the smallest section that does it.
 func (s seeker) largerAngles() (Remedy, bool, bool) {
 	sections := largerAngles(s.design, s.part.ID)
-	for _, section := range sections {
-		c := change{section: section.Name}
-		if !s.seems(c) {
-			continue
-		}
-		if w, ok := s.does(c); ok {
-			return Remedy{Section: section.Name, With: w}, true, true
-		}
+	n, w, ok := s.least(len(sections), func(n int) change { return change{section: sections[n-1].Name} })
+	if !ok {
+		return Remedy{}, len(sections) > 0, false
 	}
-	return Remedy{}, len(sections) > 0, false
+	return Remedy{Section: sections[n-1].Name, With: w}, true, true
 }
 
 // largerAngles are the sections above the largest one under the slab; none for

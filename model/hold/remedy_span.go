@@ -19,6 +19,7 @@ const (
 	legInside unit.Length = 70
 	legStep   unit.Length = 100
 	legTries              = 4
+	far                   = 1.3 // used with a leg: one a step further on does not help either
 	mostRods              = 3
 )
 
@@ -32,7 +33,7 @@ func (s seeker) oneMoreWall() (Remedy, bool, bool) {
 		}
 		there = true
 		c := change{wall: e.To}
-		if !s.seems(c) {
+		if s.guess(c) > near {
 			continue
 		}
 		if w, ok := s.does(c); ok {
@@ -93,7 +94,9 @@ func (s seeker) oneMorePost() (Remedy, bool, bool) {
 	spots := s.spots()
 	for _, at := range spots[:min(len(spots), legTries)] {
 		c := change{propped: true, prop: at}
-		if !s.seems(c) {
+		if is := s.guess(c); is > far {
+			break
+		} else if is > near {
 			continue
 		}
 		if w, ok := s.does(c); ok {
