@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"slabwright/model/geom"
 	"slabwright/model/stock"
 	"slabwright/model/unit"
 )
@@ -29,6 +30,9 @@ func (p AnglePiece) drill(slab *Part, id string, bar *Part) (bad faults) {
 	switch {
 	case !grainAlong(slab, a) && s.Moving:
 		line = movingLine(a.Section, s.Hole)
+		if a.LegUp {
+			line = max(line, min(upTo(woodBehind(slab, a)+besidePilot+s.Pilot/2), a.Section.Leg-toeFactor*s.Hole-leastTravel))
+		}
 	case !grainAlong(slab, a):
 		wide += s.Slot
 	}
@@ -68,6 +72,28 @@ func screwLine(s stock.AngleSection) unit.Length { return max(s.BackMark, s.Leg-
 func movingLine(s stock.AngleSection, hole unit.Length) unit.Length {
 	low, high := s.Thickness+s.Root+hole/2, s.Leg-toeFactor*hole
 	return max(round((low+high)/2), min(30, screwLine(s)))
+}
+
+// What a screw keeps off the edge of a slab, and what its slot needs towards the toe
+// for a held row, whose wood hardly moves. Choices, no source.
+const (
+	besidePilot unit.Length = 21
+	leastTravel unit.Length = 3
+)
+
+// woodBehind is how far the edge of a slab is from the heel of an angle, where it is
+// furthest.
+func woodBehind(slab *Part, a *AnglePart) unit.Length {
+	outline, pose := slab.Outline(), a.Pose()
+	var far unit.Length
+	for _, share := range []unit.Length{0.1, 0.5, 0.9} {
+		x := a.Length * share
+		for _, span := range outline.Inside(pose.Plan(geom.V(x, 0)), pose.Plan(geom.V(x, -a.Section.Leg))) {
+			far = max(far, a.Section.Leg*unit.Length(span[0]))
+			break
+		}
+	}
+	return far
 }
 
 // toeFactor is how far the round end of a slot stays from an edge of the steel,
