@@ -110,7 +110,7 @@ var cures = []cure{
 		kind := slices.Index(model.JointKinds, model.JointKind(m[2]))
 		return with(j, "joint", model.Setting{Text: m[2]}), with(j, "joint", model.Setting{Text: string(model.JointKinds[kind-1])})
 	}},
-	{regexp.MustCompile(`^carry (.+) on an angle along the wall (.+) too:`), func(t *testing.T, j model.Job, _ find.Fix, m []string) (whole, less *mending) {
+	{regexp.MustCompile(`^carry (.+) on an angle \S+ along the wall (.+) too:`), func(t *testing.T, j model.Job, _ find.Fix, m []string) (whole, less *mending) {
 		return &mending{j, func(d *model.Design) {
 			s, err := stock.Angle(j.Settings["section"].Text)
 			if err != nil {

@@ -52,7 +52,7 @@ func (s Site) remedy(p *model.Part, r hold.Remedy, then string) find.Fix {
 	case r.Section != "":
 		return hint("take %s for the angles of %s: %s", r.Section, p.ID, then)
 	case r.Wall != "":
-		return hint("carry %s on an angle along the wall %s too: %s", p.ID, r.Wall, then)
+		return hint("carry %s on %s %s along the wall %s too: %s", p.ID, bracketWord(r.Bracket), r.Bracket.Bracket().Profile(), r.Wall, then)
 	case r.Rods > 0:
 		return hint("hang %s on %d rods, evenly from the first to the last: %s", p.ID, r.Rods, then)
 	case r.Post != "":
@@ -60,6 +60,13 @@ func (s Site) remedy(p *model.Part, r hold.Remedy, then string) find.Fix {
 		return s.set(to, "leg_at", r.To.X-r.Way.X, r.To.X)
 	}
 	return hint("stand one more table leg under %s, %s: %s", p.ID, placeOn(*r.Prop), then)
+}
+
+func bracketWord(p *model.Part) string {
+	if p.Cleat != nil {
+		return "a cleat"
+	}
+	return "an angle"
 }
 
 // placeOn says where something stands, told from the left end and the back edge.

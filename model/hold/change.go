@@ -1,6 +1,8 @@
 package hold
 
 import (
+	"slices"
+
 	"slabwright/model"
 	"slabwright/model/geom"
 	"slabwright/model/stock"
@@ -19,7 +21,7 @@ type change struct {
 	way     geom.Vec // of the post, or of the cut with what it meets
 	less    unit.Length
 	closed  bool   // without the cut and what it meets
-	wall    string // with an angle along it too
+	wall    string // with one more bracket along it
 	rods    int    // more of them
 }
 
@@ -58,7 +60,7 @@ func (v *variant) take(d *model.Design, p *model.Part, c change) {
 		v.work = reworked(p.Slab, c)
 	}
 	if c.wall != "" {
-		v.extra = []*model.Part{oneMoreAngle(d, p.ID, c.wall)}
+		v.extra = []*model.Part{oneMore(d, p.ID, c.wall)}
 	}
 }
 
@@ -125,19 +127,22 @@ func met(s *model.SlabPart, first int) []bool {
 	return out
 }
 
-// oneMoreAngle is an angle along a wall that carries nothing of a slab yet, as
-// Trial would place it, of the section of the others; nil where none goes.
-func oneMoreAngle(d *model.Design, slab, wall string) *model.Part {
+// oneMore is a bracket along a wall that carries nothing of a slab yet, as Trial
+// would place it, like the others of the slab, without screws; nil where none goes.
+func oneMore(d *model.Design, slab, wall string) *model.Part {
+	i := slices.IndexFunc(d.Room.Walls, func(w *model.Wall) bool { return w.Name == wall })
+	if i < 0 {
+		return nil
+	}
+	along, id := d.Room.Walls[i], "one more along "+wall
+	like := d.BracketsUnder(slab)
+	if len(like) > 0 && like[0].Cleat != nil {
+		c := like[0].Cleat
+		return d.Trial(id, model.Cleat(c.Species, c.Wide, c.High).Along(along).Under(slab).Anchored(model.Anchors{Hole: 9, Pitch: 250, End: 60}))
+	}
 	section := stock.L50x50x6
-	for _, p := range d.Parts {
-		if p.Angle != nil && p.Angle.Under == slab {
-			section = p.Angle.Section
-		}
+	if len(like) > 0 {
+		section = like[0].Angle.Section
 	}
-	for _, w := range d.Room.Walls {
-		if w.Name == wall {
-			return d.Trial("angle "+wall, model.Angle(section).Along(w).Under(slab).Anchored(model.Anchors{Hole: 11, Pitch: 300, End: 40}))
-		}
-	}
-	return nil
+	return d.Trial(id, model.Angle(section).Along(along).Under(slab).Anchored(model.Anchors{Hole: 11, Pitch: 300, End: 40}))
 }

@@ -16,13 +16,14 @@ type Remedy struct {
 	Thick   unit.Length     // of the slab
 	Joint   model.JointKind // of all its joints
 	Section string          // of all its angles
-	Wall    string          // along which one more angle carries it
-	Prop    *geom.Vec       // one more leg, from the left end and the back edge
-	Post    string          // that goes by Way, to To
-	Cuts    []string        // cut into it, that go by Way together
-	Way     geom.Vec        // in the slab's axes
-	To      geom.Vec        // from the left end and the back edge
-	Shallow string          // groove or pocket of which Depth is deep enough
+	Wall    string          // along which Bracket carries it too
+	Bracket *model.Part
+	Prop    *geom.Vec // one more leg, from the left end and the back edge
+	Post    string    // that goes by Way, to To
+	Cuts    []string  // cut into it, that go by Way together
+	Way     geom.Vec  // in the slab's axes
+	To      geom.Vec  // from the left end and the back edge
+	Shallow string    // groove or pocket of which Depth is deep enough
 	Depth   unit.Length
 	Rods    int  // in all
 	With    Slab // the slab with that change
@@ -43,7 +44,7 @@ var ways = []way{
 	{"another place for what is cut into it", seeker.cutElsewhere},
 	{"a tighter joint", seeker.tighter},
 	{"larger angles", seeker.largerAngles},
-	{"an angle along one more wall", seeker.oneMoreWall},
+	{"a bracket along one more wall", seeker.oneMoreWall},
 	{"up to three more rods", seeker.moreRods},
 	{"another place for a table leg", seeker.postElsewhere},
 	{"one more table leg", seeker.oneMorePost},

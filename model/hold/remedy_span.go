@@ -23,12 +23,16 @@ const (
 	mostRods              = 3
 )
 
-// oneMoreWall finds a wall along which the slab lies on nothing, and an angle along
-// it does it.
+// oneMoreWall finds a wall along which the slab lies on nothing, and one more bracket
+// does it.
 func (s seeker) oneMoreWall() (Remedy, bool, bool) {
 	there := false
 	for _, e := range s.part.Slab.Edges {
-		if e.Bound != model.ToWall || s.carried(e.To) || oneMoreAngle(s.design, s.part.ID, e.To) == nil {
+		if e.Bound != model.ToWall || s.carried(e.To) {
+			continue
+		}
+		bracket := oneMore(s.design, s.part.ID, e.To)
+		if bracket == nil {
 			continue
 		}
 		there = true
@@ -37,7 +41,7 @@ func (s seeker) oneMoreWall() (Remedy, bool, bool) {
 			continue
 		}
 		if w, ok := s.does(c); ok {
-			return Remedy{Wall: e.To, With: w}, true, true
+			return Remedy{Wall: e.To, Bracket: bracket, With: w}, true, true
 		}
 	}
 	return Remedy{}, there, false
