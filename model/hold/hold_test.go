@@ -118,8 +118,9 @@ func TestBoardIsABeam(t *testing.T) {
 	near(t, "design strength across the grain", c.Across.Strength, 0.6*0.7/1.3, 1e-9)
 }
 
-// A person presses by the law of the lever: standing right over one end, the
-// angle there takes nearly all of it.
+// A person presses by the law of the lever between where the angles are pressed:
+// at their toes, 40 mm from their heels, or a little behind one that the person
+// stands near.
 func TestPersonAtTheEnd(t *testing.T) {
 	b := top(t, desk(t, 300, false, stock.L40x40x5, "left", "right"), model.Loads{Person: 80, Step: 1.5, Worktop: 1e-9})
 	for _, c := range b.Cases {
@@ -129,15 +130,25 @@ func TestPersonAtTheEnd(t *testing.T) {
 		weight := 700e-9 * 40 * 300 * 1590 * 9.81 * 1.35
 		person := 80 * 9.81 * 1.5 * 1.5
 		near(t, "all loads", c.Total, weight+person, 1e-6)
-		x := float64(c.Person.X)
+		if x := c.Person.X; x <= 60 || x >= 1540 {
+			continue
+		}
+		from := map[string]unit.Length{}
 		for _, r := range c.Runs {
-			if x > 60 && x < 1540 {
-				arm := (1560 - x) / 1520
-				if r.Carrier == "angle right" {
-					arm = 1 - arm
-				}
-				near(t, c.Worst+": "+r.Carrier, r.Force, weight/2+person*arm, 0.02) // the toe is taken as the bearing; it may lie a little behind
+			from[r.Carrier] = r.FromHeel
+			if r.FromHeel < 35 || r.FromHeel > 40.001 {
+				t.Errorf("%s: %s is pressed %v from its heel", c.Worst, r.Carrier, r.FromHeel)
 			}
+		}
+		left, right := from["angle left"], 1600-from["angle right"]
+		for _, r := range c.Runs {
+			share := func(x unit.Length) float64 {
+				if r.Carrier == "angle right" {
+					return float64((x - left) / (right - left))
+				}
+				return float64((right - x) / (right - left))
+			}
+			near(t, c.Worst+": "+r.Carrier, r.Force, weight*share(800)+person*share(c.Person.X), 1e-5)
 		}
 	}
 }
