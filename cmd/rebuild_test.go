@@ -114,20 +114,8 @@ func rebuildAngle(t *testing.T, p *model.Part, text string) {
 			continue
 		}
 		seen[h[1]] = true
-		at := geom.V(mm(t, h[2]), -mm(t, h[3]))
-		shape := geom.Region{}
-		if h[4] != "" {
-			shape = geom.Circle(at, mm(t, h[4])/2, 0.01)
-		} else {
-			wide, run := mm(t, h[5]), mm(t, h[6])
-			way := geom.V((run-wide)/2, 0)
-			if h[7] == "across" {
-				way = geom.V(0, (run-wide)/2)
-			}
-			shape = geom.Slot(at.Sub(way), at.Add(way), wide, 0.01)
-		}
 		k := h[1][:1]
-		legs[k] = legs[k].Minus(shape)
+		legs[k] = legs[k].Minus(printedShape(t, h))
 	}
 	if len(seen) != len(a.Holes) {
 		t.Errorf("%s: %d holes printed, %d drilled", p.ID, len(seen), len(a.Holes))
@@ -149,6 +137,20 @@ func rebuildAngle(t *testing.T, p *model.Part, text string) {
 	}
 	overlaid(t, p.ID+", wall leg", legs["W"].Place(down), wall)
 	overlaid(t, p.ID+", seat leg", legs["S"].Place(geom.Pose{At: pose.At.Flat().Up(0), Turn: pose.Turn}), solid.At(a.Seat-depth))
+}
+
+// printedShape is a hole or slot as printedHole finds it.
+func printedShape(t *testing.T, h []string) geom.Region {
+	at := geom.V(mm(t, h[2]), -mm(t, h[3]))
+	if h[4] != "" {
+		return geom.Circle(at, mm(t, h[4])/2, 0.01)
+	}
+	wide, run := mm(t, h[5]), mm(t, h[6])
+	way := geom.V((run-wide)/2, 0)
+	if h[7] == "across" {
+		way = geom.V(0, (run-wide)/2)
+	}
+	return geom.Slot(at.Sub(way), at.Add(way), wide, 0.01)
 }
 
 // rebuildSlab makes the outline of a slab from its corners and drills its blind
