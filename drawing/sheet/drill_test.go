@@ -68,7 +68,7 @@ func TestDrillingFollowsTheSolids(t *testing.T) {
 		for _, w := range b.Room.Walls {
 			rows := drillRows(wallPages(pages, w))
 			walls[w.Name] = len(rows)
-			right := startsRight(w, m.wallHoles(w))
+			right := m.countsFromRight(w)
 			for _, h := range solidHoles(b.Design, w) {
 				off := h.X
 				if right {
@@ -183,7 +183,7 @@ func TestDrillingStartsAtARealCorner(t *testing.T) {
 	}
 	c := presetBuild(t, presets.Corner, model.Show{})
 	front := c.Room.Wall("front")
-	if !startsRight(front, newMaker(c).wallHoles(front)) {
+	if !newMaker(c).countsFromRight(front) {
 		t.Error("the front wall of the corner has all its holes near the right corner; sizes start at the left one")
 	}
 }
@@ -275,7 +275,7 @@ func TestHolesStandAtTheirScale(t *testing.T) {
 
 // holeOf is the hole that is drawn as the nth of its wall.
 func holeOf(m *maker, w *model.Wall, n int) geom.Vec {
-	h := numbered(m.wallHoles(w), startsRight(w, m.wallHoles(w)))[n]
+	h := numbered(m.wallHoles(w), m.countsFromRight(w))[n]
 	return geom.V(h.s, h.z)
 }
 

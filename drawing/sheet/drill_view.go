@@ -34,7 +34,7 @@ const (
 )
 
 func newDrilling(m *maker, w *model.Wall, holes []wallHole) *drilling {
-	d := &drilling{m: m, w: w, figures: drawing.Large, right: startsRight(w, holes)}
+	d := &drilling{m: m, w: w, figures: drawing.Large, right: m.countsFromRight(w)}
 	d.holes = numbered(holes, d.right)
 	d.hangs = m.hangings(w)
 	d.top = heightLine + 80
@@ -59,22 +59,6 @@ func newDrilling(m *maker, w *model.Wall, holes []wallHole) *drilling {
 		d.from = lo - bare/2
 	}
 	return d
-}
-
-// startsRight tells whether sizes along a wall start at its right corner: the
-// left end is open, or the holes are all much nearer to the right one.
-func startsRight(w *model.Wall, holes []wallHole) bool {
-	if w.Next() == nil {
-		return false
-	}
-	if w.Previous() == nil {
-		return true
-	}
-	lo := w.Length()
-	for _, h := range holes {
-		lo = min(lo, h.s)
-	}
-	return lo > w.Length()/2
 }
 
 // hangings finds the parts that will hang on a wall and where they meet it.

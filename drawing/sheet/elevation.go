@@ -40,7 +40,7 @@ func (m *maker) highest() unit.Length {
 	for _, p := range m.parts(func(*model.Part) bool { return true }) {
 		top = max(top, p.Bounds().Max.Z)
 	}
-	top += 60
+	top += 50
 	if c := m.b.Room.Ceiling; c > 0 {
 		top = min(top, c)
 	}
@@ -68,6 +68,8 @@ func (m *maker) frontShot() shot {
 			f.window.Max.X = x + m.strip()
 		}
 	}
+	o := m.origin().At.X
+	f.window.Min.X, f.window.Max.X = min(f.window.Min.X, o-m.strip()), max(f.window.Max.X, o+m.strip())
 	p := m.elevationShot(f)
 	p.ask = m.frontDims(f)
 	return p

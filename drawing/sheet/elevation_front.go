@@ -7,29 +7,20 @@ import (
 	"slabwright/drawing/dim"
 	"slabwright/model"
 	"slabwright/model/geom"
-	"slabwright/model/unit"
 )
 
-// frontDims gives heights from the floor on the left, places from the corner of
-// the room below, and names what is there already.
+// frontDims gives heights from the floor on the left, places from the origin
+// below, and names what is there already.
 func (m *maker) frontDims(f facing) []dim.Request {
-	var heights, xs []stop
+	var heights []stop
 	left := f.window.Min.X + m.strip()
 	for _, p := range f.parts {
 		b := p.Bounds()
 		switch {
 		case p.RollOut != nil:
 			heights = append(heights, stop{at: geom.V(b.Min.X, b.Max.Z)})
-			xs = append(xs, stop{at: geom.V(b.Min.X, b.Min.Z)}, stop{at: geom.V(b.Max.X, b.Min.Z)})
 		case p.Slab != nil:
 			heights = append(heights, stop{at: geom.V(b.Min.X, p.Slab.Top)}, stop{at: geom.V(b.Min.X, p.Slab.Top-p.Slab.Thickness)})
-			if p.Kind == model.KindShelf {
-				for _, x := range []unit.Length{b.Min.X, b.Max.X} {
-					if !m.atFace(f, x) {
-						xs = append(xs, stop{at: geom.V(x, b.Min.Z)})
-					}
-				}
-			}
 		case p.Bracket() != nil: // under a worktop its lower edge is at the knees
 			if top := m.b.Design.Part(p.Bracket().On().Under); top != nil && top.Kind == model.KindSlab {
 				heights = append(heights, stop{at: geom.V(b.Min.X, b.Min.Z)})
@@ -43,44 +34,15 @@ func (m *maker) frontDims(f facing) []dim.Request {
 			}
 		}
 	}
-	for _, c := range m.cuttings() {
-		if c.seat != nil {
-			if x := c.line.P.X; x > f.window.Min.X && x < f.window.Max.X {
-				xs = append(xs, stop{at: geom.V(x, 0), name: m.say("seat // of a person")})
-			}
+	ask := m.heights(geom.V(left, 0), m.say("floor"), heights)
+	var xs []stop
+	for _, p := range m.stationsAlongBack() {
+		if f.plane.Side(p.at) > 0 {
+			xs = append(xs, stop{at: geom.V(f.plane.Along(p.at), p.under), name: p.name})
 		}
 	}
-	ask := m.ladder(geom.V(left, 0), m.say("floor"), dim.Vertical, dim.LeftOf, heights)
-	if datum, name, ok := m.leftCorner(f); ok {
-		ask = append(ask, m.ladder(geom.V(datum, 0), name, dim.Horizontal, dim.Below, xs)...)
-	}
+	ask = append(ask, m.alongBack(0, xs)...)
 	return append(append(ask, m.obstacleNotes(f)...), m.legCaptions(f)...)
-}
-
-// atFace tells whether a place lies at a cut wall: there is nothing to measure.
-func (m *maker) atFace(f facing, x unit.Length) bool {
-	for _, u := range f.walls.faces {
-		if abs(u-x) < 40 {
-			return true
-		}
-	}
-	return false
-}
-
-// leftCorner is the corner of the room at the left of the back wall: what one
-// hooks a tape on.
-func (m *maker) leftCorner(f facing) (unit.Length, string, bool) {
-	best, name, found := unit.Length(0), "", false
-	for _, c := range m.b.Room.Corners {
-		if c.Angle == 0 {
-			continue
-		}
-		x := f.plane.Along(c.At)
-		if f.plane.Side(c.At) > 0 && x > f.window.Min.X && (!found || x < best) {
-			best, name, found = x, c.Name, true
-		}
-	}
-	return best, name, found
 }
 
 // obstacleNotes names what is on the walls within the window.

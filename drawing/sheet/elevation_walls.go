@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"math"
 	"strings"
 
 	"slabwright/drawing"
@@ -16,7 +15,7 @@ import (
 func (m *maker) wallPages() []page {
 	var long, short []shot
 	for _, w := range m.b.Room.Walls {
-		if w.Chord().D.Unit().X > math.Sqrt2/2 { // seen in the front elevation
+		if facesViewer(w) {
 			continue
 		}
 		if hung := m.on(w); len(hung) == 0 {
@@ -95,6 +94,11 @@ func (m *maker) wallShot(w *model.Wall, hung []*model.Part) shot {
 	if w.Next() != nil && to > l.D.Len()-2*beyond {
 		f.window.Max.X = l.D.Len() + m.strip()
 	}
+	if m.countsFromRight(w) {
+		f.window.Max.X = l.D.Len() + m.strip()
+	} else {
+		f.window.Min.X = -m.strip()
+	}
 	p := m.elevationShot(f)
 	p.ask = m.wallDims(f, w, hung)
 	return p
@@ -118,12 +122,13 @@ func (m *maker) wallDims(f facing, w *model.Wall, hung []*model.Part) []dim.Requ
 			}
 		}
 	}
-	datum, name := geom.V(0, 0), w.From.Name
-	if w.Next() != nil && f.window.Min.X >= 0 {
-		datum, name = geom.V(w.Length(), 0), w.To.Name
+	datum := geom.V(0, 0)
+	c, right := m.countsFrom(w)
+	if right {
+		datum.X = w.Length()
 	}
-	ask := m.ladder(geom.V(f.window.Min.X, 0), m.say("floor"), dim.Vertical, dim.LeftOf, heights)
-	ask = append(ask, m.ladder(datum, name, dim.Horizontal, dim.Below, xs)...)
+	ask := m.heights(geom.V(f.window.Min.X, 0), m.say("floor"), heights)
+	ask = append(ask, m.ladder(datum, m.cornerName(c), dim.Horizontal, dim.Below, xs)...)
 	return append(ask, m.obstacleNotes(f)...)
 }
 

@@ -171,7 +171,7 @@ func (k kneeSpace) sideDims(c sectioned) []dim.Request {
 	up := func(h unit.Length) geom.Vec { return geom.V(front, s.Floor+h) }
 	tall := func(d body.Dimension) unit.Length { return s.Of(d).Ample() + s.Shoe }
 	thigh, knee, foot := s.Boxes[0], s.Boxes[1], s.Boxes[3]
-	ask := m.ladder(geom.V(front, s.Floor), m.say("floor here"), dim.Vertical, dim.LeftOf, []stop{
+	ask := m.heights(geom.V(front, s.Floor), m.say("floor here"), []stop{
 		{at: up(foot.High), name: m.say("feet"), about: true},
 		{at: up(s.SeatHeight()), name: m.say("seat // of a person"), about: true},
 		{at: up(knee.High), name: m.say("knees, room"), about: true},

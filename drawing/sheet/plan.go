@@ -52,6 +52,8 @@ func (m *maker) planWindow(tops []*model.Part) drawing.Rect {
 	}
 	front := w.Min.Y
 	w = w.Grow(beyond)
+	o := m.origin().At
+	w = w.Union(drawing.Rect{Min: o, Max: o})
 	room := m.outer(planLevel(tops))
 	if r := m.b.Room; !r.Closed { // an open room goes on where nobody measured: both its walls are cut off
 		ends := max(r.Corners[0].At.Y, r.Corners[len(r.Corners)-1].At.Y)

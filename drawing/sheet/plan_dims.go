@@ -24,8 +24,8 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 			}
 			ask = append(ask, dim.Across{A: x.from, B: x.to, Label: dim.Label{Suffix: " " + m.say("clear")}})
 		}
-		ask = append(ask, m.planPlaces(t)...)
 	}
+	ask = append(ask, m.planPlaces()...)
 	ask = append(ask, m.planDepths(tops)...)
 	for _, t := range tops {
 		for _, o := range m.openings(t) {
@@ -166,40 +166,21 @@ func (m *maker) atSide(p *model.Part, o opening) bool {
 	return math.Abs(math.Sin(turn)) > math.Sqrt2/2
 }
 
-// planPlaces says where seats and roll-out tables are, from the wall on the
-// left at the front edge.
-func (m *maker) planPlaces(t *model.Part) []dim.Request {
-	sp := t.Slab
-	var stops []stop
-	for _, p := range m.parts(func(p *model.Part) bool { return p.RollOut != nil }) {
-		r := p.RollOut
-		if !sp.TopOutline().Contains(sp.Pose.Unplan(p.Centroid().Flat())) {
-			continue
-		}
-		side := geom.V(1, 0).Turn(r.Turn)
-		front := r.Corner.Add(geom.V(0, -r.Depth).Turn(r.Turn))
-		stops = append(stops, stop{at: front}, stop{at: front.Add(side.Mul(float64(r.Width)))})
+// planPlaces says where things stand along the back wall and away from it, from
+// the origin.
+func (m *maker) planPlaces() []dim.Request {
+	var along, away []stop
+	var front unit.Length
+	for _, p := range m.stationsAlongBack() {
+		along = append(along, stop{at: p.at, name: p.name})
+		front = min(front, p.at.Y)
 	}
-	for _, c := range m.cuttings() {
-		if c.seat != nil && c.slab == t {
-			stops = append(stops, stop{at: c.at(m.frontOf(c) - markDrop), name: m.say("seat // of a person")})
-		}
+	for _, p := range m.stationsAwayFromBack() {
+		away = append(away, stop{at: p.at, name: p.name})
 	}
-	if len(stops) == 0 {
-		return nil
-	}
-	datum, from := sp.Pose.Plan(sp.Front().End), m.say("left end")
-	if ws := m.widths(t); len(ws) > 0 {
-		last := ws[len(ws)-1]
-		datum = last.from
-		if w := m.wallAt(last.from, sp.Top); w != nil {
-			from = m.sayf("wall %s, at the front", w.Name)
-		}
-	}
-	if math.Abs(math.Cos(float64(sp.Pose.Turn))) > math.Sqrt2/2 {
-		return m.ladder(datum, from, dim.Horizontal, dim.Below, stops)
-	}
-	return m.ladder(datum, from, dim.Vertical, dim.Auto, stops)
+	o := m.origin()
+	ask := m.alongBack(front, along)
+	return append(ask, m.ladder(o.At, m.cornerName(o), dim.Vertical, dim.Auto, away)...)
 }
 
 // planDepths gives the depth from the front edge of each worktop to the walls

@@ -153,14 +153,3 @@ func obstaclePlan(o model.Obstacle) geom.Region {
 	a, b := l.P.Add(u.Mul(float64(o.Start))), l.P.Add(u.Mul(float64(o.End)))
 	return geom.Polygon(a, b, b.Add(out), a.Add(out))
 }
-
-// wallAt is the wall whose face passes a place, nil if there is none.
-func (m *maker) wallAt(p geom.Vec, z unit.Length) *model.Wall {
-	for _, w := range m.b.Room.Walls {
-		l := w.LineAt(z)
-		if s := l.Along(p); abs(l.Side(p)) < abs(w.Bow)+1 && s > -1 && s < l.D.Len()+1 {
-			return w
-		}
-	}
-	return nil
-}

@@ -126,11 +126,20 @@ type stop struct {
 	at    geom.Vec
 	name  string
 	about bool // an estimate, written without decimals
+	below bool // with a sign when it is below the datum
+}
+
+// heights makes a running dimension of heights over a floor; what is below it
+// carries a sign.
+func (m *maker) heights(datum geom.Vec, from string, stops []stop) []dim.Request {
+	for i := range stops {
+		stops[i].below = stops[i].at.Y < datum.Y
+	}
+	return m.ladder(datum, from, dim.Vertical, dim.LeftOf, stops)
 }
 
 // ladder makes a running dimension of stops. Stops that lie together within
-// 0.05 mm become one that carries all their names; heights below the floor
-// carry a sign.
+// 0.05 mm become one that carries all their names.
 func (m *maker) ladder(datum geom.Vec, from string, dir dim.Direction, side dim.Side, stops []stop) []dim.Request {
 	key := func(v geom.Vec) unit.Length {
 		if dir == dim.Vertical {
@@ -154,7 +163,7 @@ func (m *maker) ladder(datum geom.Vec, from string, dir dim.Direction, side dim.
 			}
 		}
 		if !known {
-			q.Points, q.Labels = append(q.Points, s.at), append(q.Labels, s.label(m, d, dir == dim.Vertical))
+			q.Points, q.Labels = append(q.Points, s.at), append(q.Labels, s.label(m, d))
 		}
 	}
 	if len(q.Points) == 0 {
@@ -164,14 +173,14 @@ func (m *maker) ladder(datum geom.Vec, from string, dir dim.Direction, side dim.
 }
 
 // label is what stands at a stop.
-func (s stop) label(m *maker, d unit.Length, signed bool) dim.Label {
+func (s stop) label(m *maker, d unit.Length) dim.Label {
 	l := dim.Label{}
 	if s.name != "" {
 		l.Suffix = " " + s.name
 	}
 	if s.about {
 		l = dim.Label{Text: m.about(d) + l.Suffix}
-	} else if d < 0 && signed {
+	} else if s.below {
 		l.Prefix = "-"
 	}
 	return l

@@ -138,7 +138,7 @@ func (m *maker) rowAt(room drawing.Rect, s drawing.Scale, shots []shot, anyway b
 	return r
 }
 
-// hung adds the numbers, marks and titles to a row.
+// hung adds the numbers and titles to a row.
 func (m *maker) hung(r *row) hung {
 	h := hung{scale: r.scale, fits: r.fits}
 	for i, p := range r.shots {
@@ -148,7 +148,6 @@ func (m *maker) hung(r *row) hung {
 				items = append(items, drawing.Group{ID: p.id + id, Title: title, Items: list})
 			}
 		}
-		more("-sections", m.say("cutting planes"), m.marks(pl, items, pl.Frame, p.marks))
 		more("-numbers", m.say("item numbers"), m.rings(pl, items, pl.Frame, p.rings))
 		more("-corners", m.say("corners"), m.tags(pl, items, pl.Frame, p.tags))
 		h.items = append(h.items, drawing.Group{ID: p.id, Title: p.title, Items: items})
@@ -227,14 +226,19 @@ func (m *maker) exposedView(p shot, s drawing.Scale) dim.Plate {
 }
 
 // develop draws a shot with its flags and dimensions; it tells how many of them
-// found no place. Dimension lines stand where they must; flags avoid them, and
-// all other lettering avoids the flags. Where that leaves too little room for
-// lettering, flags take what it leaves.
+// found no place. Dimension lines stand where they must; the ends of cutting
+// planes avoid them, flags avoid both, and all other lettering avoids the flags.
+// Where that leaves too little room for lettering, flags take what it leaves.
 func (m *maker) develop(p shot, pl dim.Plate) ([]drawing.Item, int) {
+	if len(p.marks) > 0 {
+		lines, _ := dim.Place(pl, measured(p.ask))
+		ends := m.marks(pl, slices.Concat(pl.Drawn, lines), pl.Frame, p.marks)
+		pl.Added = []drawing.Item{drawing.Group{ID: p.id + "-sections", Title: m.say("cutting planes"), Items: ends}}
+	}
 	withFlags := func(among []drawing.Item) (dim.Plate, int) {
-		flags, lost := m.flags(pl, slices.Concat(pl.Drawn, among), pl.Frame, p.flags)
+		flags, lost := m.flags(pl, slices.Concat(pl.Drawn, pl.Added, among), pl.Frame, p.flags)
 		out := pl
-		out.Added = []drawing.Item{drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags}}
+		out.Added = append(slices.Clone(pl.Added), drawing.Group{ID: p.id + "-flags", Title: m.say("findings"), Items: flags})
 		return out, lost
 	}
 	whole := func(pl dim.Plate, asked []drawing.Item) []drawing.Item {

@@ -56,7 +56,7 @@ func (m *maker) sectionDims(c cutting, walls upright, front unit.Length, w drawi
 			ask = append(ask, dim.Across{A: geom.V(x, below), B: geom.V(x, under), Label: dim.Label{Suffix: " " + m.say("free // room")}})
 		}
 	}
-	ask = append(m.ladder(geom.V(front, 0), m.say("floor"), dim.Vertical, dim.LeftOf, stops), ask...)
+	ask = append(m.heights(geom.V(front, 0), m.say("floor"), stops), ask...)
 	ask = append(ask, depths...)
 	for _, wall := range m.b.Room.Walls {
 		for _, o := range wall.Obstacles {

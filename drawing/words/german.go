@@ -407,7 +407,6 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"sill":   "Fensterbank",
 
 	// Plan and elevations.
-	"wall %s, at the front":               "Wand %s, vorn",
 	"Plan, cut above the worktop":         "Grundriss, Schnitt über der Platte",
 	"Front elevation, seen from the room": "Vorderansicht, vom Raum gesehen",
 	"Wall %s %s-%s":                       "Wand %s %s-%s",
