@@ -85,7 +85,7 @@ func (m *maker) splits(notes func(*flow)) []split {
 		s.picture.Min.Y = high + gap
 		out = append(out, s)
 	}
-	for _, width := range []unit.Length{80, 110, 140} {
+	for _, width := range []unit.Length{80, 110, 140, 170, 200} {
 		s := split{above, above}
 		s.notes.Min.X = above.Max.X - width
 		s.picture.Max.X = s.notes.Min.X - gap
