@@ -91,7 +91,7 @@ func (w *workpiece) channelChapter() chapter {
 		if f.Kind == model.Groove {
 			spot = f.Path[0].Lerp(f.Path[1], 0.35)
 		}
-		pic.ask = append(pic.ask, dim.Note{At: at(spot), Lines: []string{w.workNumber(i) + "  " + w.pass(f.Name)}})
+		pic.ask = append(pic.ask, dim.Note{At: at(spot), Lines: w.workName(w.workNumber(i) + "  " + w.pass(f.Name))})
 	}
 	pic.ask = append(pic.ask, fromB(geom.V(0, 0), dim.Below, xs...)...)
 	pic.ask = append(pic.ask, fromA(geom.V(right.X, 0), dim.RightOf, flip, ys...)...)

@@ -83,7 +83,7 @@ func (m *maker) coverPage(shots []shot, with coverWith) (page, bool) {
 		return pg, false
 	}
 	all := append([]*flow{top, list, low}, below...)
-	if slices.ContainsFunc(all, func(f *flow) bool { return f.full }) {
+	if slices.ContainsFunc(all, func(f *flow) bool { return f.full || f.tooWide() }) {
 		return pg, false
 	}
 	pg.sheet.Add(m.hangAt(anyScale, []drawing.Rect{pictures}, shots).items...)

@@ -51,18 +51,22 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 		})
 	}
 	pages := lay()
-	small := func() bool {
-		least := drawing.Scale{Paper: 1, Real: 20}
+	small := func(real int) bool {
+		least := drawing.Scale{Paper: 1, Real: real}
 		return !slices.ContainsFunc(drawing.Scales, func(s drawing.Scale) bool {
 			return s.String() == pages[0].sheet.Scale && larger(s, least) == s
 		})
 	}
-	if small() { // a high wall on small paper
+	if small(20) || crowded(pages) { // a high wall on small paper, or many parts on it
 		d.figures = drawing.Standard
 		pages = lay()
 	}
-	if small() {
+	if small(20) || crowded(pages) {
 		d.brief = true
+		pages = lay()
+	}
+	if small(50) || crowded(pages) {
+		d.terse, d.figures = true, drawing.Small
 		pages = lay()
 	}
 	for i := range pages {
@@ -72,6 +76,11 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 		b.Tolerance = m.sayf("holes ±%s", m.within(1))
 	}
 	return pages
+}
+
+// crowded tells whether there is lettering that cannot be read.
+func crowded(pages []page) bool {
+	return slices.ContainsFunc(pages, func(p page) bool { return len(drawing.Overlaps(p.sheet)) > 0 })
 }
 
 // ladderText is how much larger than usual the tables of drilling sheets are:

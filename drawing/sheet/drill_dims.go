@@ -29,7 +29,7 @@ func (d *drilling) elevation(s drawing.Scale) picture {
 // style is that of steel with larger figures.
 func (d *drilling) style() dim.Style {
 	s := d.m.steelStyle()
-	s.Height, s.Crowded = d.figures, drawing.Standard
+	s.Height, s.Crowded = d.figures, min(d.figures, drawing.Standard)
 	s.First, s.Next = 12, 10
 	return s
 }
@@ -135,15 +135,22 @@ func (d *drilling) heights() []dim.Request {
 func (d *drilling) names(s drawing.Scale) []dim.Request {
 	var out []dim.Request
 	for _, h := range d.hangs {
-		out = append(out, dim.Note{At: geom.V(h.box.Min.X+h.box.Width()*0.62, h.box.Max.Y), Lines: []string{fmt.Sprintf("%d %s", h.part.Mark, d.m.pass(h.part.ID))}, OnEdge: true})
+		name := fmt.Sprintf("%d %s", h.part.Mark, d.m.pass(h.part.ID))
+		if d.terse {
+			name = fmt.Sprint(h.part.Mark)
+		}
+		out = append(out, dim.Note{At: geom.V(h.box.Min.X+h.box.Width()*0.62, h.box.Max.Y), Lines: []string{name}, OnEdge: true})
 	}
 	for _, o := range d.w.Obstacles {
 		box := d.keep(o)
 		if box.Empty() {
 			continue
 		}
-		const size = drawing.Standard
-		lines := append(nameLines(o.Name, size, 45), d.m.say("keep out"))
+		size, most := drawing.Standard, 4
+		if d.terse {
+			size, most = drawing.Small, 1
+		}
+		lines := append(nameLines(o.Name, size, 45, most), d.m.say("keep out"))
 		long, deep := drawing.TextWidth(d.m.say("keep out"), size)+4, (unit.Length(len(lines))*drawing.LinePitch+1)*size
 		for _, l := range lines {
 			long = max(long, drawing.TextWidth(l, size)+4)

@@ -15,6 +15,7 @@ type drilling struct {
 	w        *model.Wall
 	figures  unit.Length // height of the figures
 	brief    bool        // sizes of the lowest and the highest row only; the others are in the table
+	terse    bool        // parts by their numbers alone, names of keep-outs in one line
 	holes    []wallHole
 	hangs    []hanging
 	right    bool // sizes start at the right corner: the left end is open

@@ -90,6 +90,17 @@ type drawn struct {
 	report dim.Report
 }
 
+// lacks is the number of letterings that have no place of their own.
+func (d drawn) lacks() int {
+	n := 0
+	for _, t := range d.report.Troubles {
+		if t.Why == dim.NoRoom {
+			n++
+		}
+	}
+	return n
+}
+
 // draw draws a picture at a scale, its dimensions no further from the view than
 // the margin allows, its title below.
 func (m *maker) draw(p picture, s drawing.Scale, margin geom.Vec) drawn {

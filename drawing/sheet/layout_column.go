@@ -43,6 +43,7 @@ type stack struct {
 	box      []drawing.Rect // of each when its origin is at its place
 	at       []geom.Vec
 	w, h     unit.Length
+	lacks    int // letterings that have no place of their own
 }
 
 // stacked draws pictures at a scale below each other, and tells whether they
@@ -60,19 +61,23 @@ func (m *maker) stacked(w, h unit.Length, s drawing.Scale, pictures []picture) (
 	if s != smallest && !m.rowsFit(w, h-betweenTwo*(n-1)-titleRoom*n, s, pictures) {
 		return stack{}, false
 	}
-	var st stack
+	var best stack
+	fits := false
 	// Generous margins first; then such that the whole fits for certain.
-	for _, margin := range []geom.Vec{{X: spareX, Y: spareY}, {X: spareX / 2, Y: spareY / (2 * n)}} {
+	for _, margin := range []geom.Vec{{X: spareX, Y: spareY}, {X: spareX, Y: spareY / n}, {X: spareX / 2, Y: spareY / (2 * n)}} {
 		margin = geom.V(min(max(margin.X, leastMargin), widest), min(max(margin.Y, leastMargin), widest))
-		st = stack{}
+		st := stack{}
 		for _, p := range pictures {
 			st.add(m.draw(p, s, margin))
 		}
-		if st.w <= w && st.h <= h {
-			return st, true
+		if good := st.w <= w && st.h <= h; !fits || good && st.lacks < best.lacks {
+			best, fits = st, good
+		}
+		if fits && best.lacks == 0 {
+			break
 		}
 	}
-	return st, false
+	return best, fits
 }
 
 // rowsFit tells whether pictures with their rows of dimensions find room below
@@ -100,6 +105,7 @@ func (st *stack) add(d drawn) {
 		at.Y = -st.h - betweenTwo - d.box.Max.Y
 	}
 	st.pictures, st.at = append(st.pictures, d), append(st.at, at)
+	st.lacks += d.lacks()
 	box := drawing.Rect{Min: d.box.Min.Add(at), Max: d.box.Max.Add(at)}
 	st.box = append(st.box, box)
 	all := st.bounds()

@@ -65,6 +65,7 @@ type laid struct {
 	items    []drawing.Item
 	scale    drawing.Scale
 	over     []block // what found no room
+	lacks    int     // letterings that have no place of their own
 }
 
 // better fills a page of the paper upright or, where that makes the pictures
@@ -84,8 +85,16 @@ func (m *maker) better(list []chapter) laid {
 	return k
 }
 
-// fill takes as many chapters on a page as may share it, at least one.
+// fill takes as many chapters on a page as may share it, at least one. Fewer or
+// smaller ones are taken where some lettering has no place otherwise.
 func (m *maker) fill(list []chapter) laid {
+	var best laid
+	clean := func(l laid) bool {
+		if best.chapters == nil || l.lacks < best.lacks {
+			best = l
+		}
+		return l.lacks == 0
+	}
 	own := make([]drawing.Scale, len(list))
 	for i, c := range list {
 		own[i] = m.largest(c.pictures)
@@ -103,12 +112,25 @@ func (m *maker) fill(list []chapter) laid {
 				continue
 			}
 			if l, ok := m.arrange(list[:n], s); ok && len(l.over) == 0 {
-				return l
+				if clean(l) {
+					return l
+				}
+				break
 			}
 		}
 	}
-	l, _ := m.arrange(list[:1], own[0])
-	return l
+	tries := 0
+	for _, s := range drawing.Scales {
+		if larger(s, own[0]) == own[0] {
+			if l, ok := m.arrange(list[:1], s); (ok || best.chapters == nil) && clean(l) {
+				return l
+			}
+			if tries++; tries > smallerAtMost {
+				break
+			}
+		}
+	}
+	return best
 }
 
 func larger(a, b drawing.Scale) drawing.Scale {
@@ -161,6 +183,7 @@ func (m *maker) arrange(list []chapter, s drawing.Scale) (laid, bool) {
 	var blocks []placed
 	blocks, l.over = m.besides(p, beside)
 	for i, st := range columns {
+		l.lacks += st.lacks
 		others := append([]drawing.Rect(nil), boxes[:i]...)
 		others = append(others, boxes[i+1:]...)
 		for _, b := range blocks {

@@ -73,7 +73,7 @@ func (m *maker) circuit(l wire.LightRun, plan wire.Plan, width unit.Length) ([]d
 			rated = m.sayf("%s V  %s W", m.style.Number(float64(s.Voltage), 0), m.style.Number(float64(s.Rated), 0))
 		}
 	}
-	write(supply.Min.X, supply.Max.Y+1.5, l.Light.Supply, drawing.Left, 62)
+	write(supply.Min.X, supply.Max.Y+2.5, l.Light.Supply, drawing.Left, 62)
 	write(supply.Centre().X, mid-drawing.Small/2, rated, drawing.Centre, 30)
 	if l.Found {
 		write(fuse.Centre().X, fuse.Max.Y+1.5, m.sayf("%s A", m.style.Number(float64(l.Fuse), 1)), drawing.Centre, 20)

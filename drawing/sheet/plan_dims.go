@@ -77,13 +77,12 @@ func (m *maker) upTo(o model.Obstacle) string {
 // noted is a name in lines short enough for a note.
 func (m *maker) noted(name string) []string {
 	h := m.joinery().Height
-	return nameLines(name, h, 16*h)
+	return nameLines(name, h, 16*h, 4)
 }
 
-// nameLines is a name in a few lines no wider than a room; the survey has the whole
-// of longer ones.
-func nameLines(name string, h, room unit.Length) []string {
-	const most = 4 // lines
+// nameLines is a name in a few lines no wider than a room; a table has the whole
+// of a longer one.
+func nameLines(name string, h, room unit.Length, most int) []string {
 	lines := drawing.Wrap(name, h, room)
 	if len(lines) > most {
 		rest := strings.Join(lines[most-1:], " ")

@@ -144,6 +144,9 @@ func (f *flow) overflow(n int) {
 	f.room = drawing.Rect{Min: f.next.Min, Max: geom.V(f.next.Max.X, f.room.Max.Y+by.Y)}
 }
 
+// tooWide tells whether something reaches beyond the right side of the column.
+func (f *flow) tooWide() bool { return drawing.Bounds(f.items).Max.X > f.room.Max.X+1 }
+
 // corner is where the next block begins.
 func (f *flow) corner() geom.Vec { return geom.V(f.room.Min.X, f.room.Max.Y) }
 

@@ -32,8 +32,7 @@ func (m *maker) withNotes(pg page, p shot, notes func(*flow), name, title string
 	for _, s := range m.splits(notes) {
 		f := m.down(s.notes)
 		notes(f)
-		tooWide := drawing.Bounds(f.items).Max.X > s.notes.Max.X+1
-		if f.full || tooWide || min(s.picture.Height(), s.picture.Width()) < 60 {
+		if f.full || f.tooWide() || min(s.picture.Height(), s.picture.Width()) < 60 {
 			continue
 		}
 		if h := m.hang([]drawing.Rect{s.picture}, p); !bigger(scale, h.scale) && !drawing.Bounds(h.items).Meets(s.notes) {

@@ -184,7 +184,7 @@ func fromPaper(pl dim.Plate, flip unit.Length) func(geom.Vec) geom.Vec {
 // numbers writes the number of every corner outside the corner, where nothing
 // else stands.
 func (w *workpiece) numbers(pl dim.Plate, t *taken, flip unit.Length) []drawing.Item {
-	const off, reach = 4.2, 11
+	const off = 4.2
 	at, n := onPaper(pl, flip), len(w.corners)
 	outline := w.slab.TopOutline().Union(w.slab.UnderOutline())
 	outside := func(r drawing.Rect) bool { return !outline.Contains(fromPaper(pl, flip)(r.Centre())) }
@@ -195,9 +195,12 @@ func (w *workpiece) numbers(pl dim.Plate, t *taken, flip unit.Length) []drawing.
 		away := to.Sub(from).Unit().Left() // the outline runs clockwise: outside is on the left
 		near := at(c).Add(geom.V(away.X, away.Y*flip).Mul(off))
 		text := drawing.Write(near, w.slab.Corners[i], drawing.Standard, drawing.Middle).Strong()
-		room := drawing.Rect{Min: near.Sub(geom.V(reach, reach)), Max: near.Add(geom.V(reach, reach))}
-		if r, ok := t.nearest(room, near, text.Width(), text.Height, 0.5, outside); ok {
-			text.At = r.Centre()
+		for _, reach := range []unit.Length{11, 18, 28} {
+			room := drawing.Rect{Min: near, Max: near}.Grow(reach)
+			if r, ok := t.nearest(room, near, text.Width(), text.Height, 0.5, outside); ok {
+				text.At = r.Centre()
+				break
+			}
 		}
 		t.take(text)
 		out = append(out, text)

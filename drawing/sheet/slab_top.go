@@ -125,6 +125,12 @@ func (w *workpiece) squareSigns(pl dim.Plate, flip unit.Length) []drawing.Item {
 	return out
 }
 
+// workName is the name of a cut in lines that find room on a view.
+func (w *workpiece) workName(name string) []string {
+	h := w.wood().Height
+	return nameLines(name, h, 16*h, 2)
+}
+
 // work gives holes, cut-outs and pockets of a face by running dimensions from A
 // and B, and their sizes. Pilots and grooves have schemes of their own.
 func (w *workpiece) work(face model.Face, flip unit.Length) []dim.Request {
@@ -150,7 +156,7 @@ func (w *workpiece) work(face model.Face, flip unit.Length) []dim.Request {
 			if f.Kind == model.Pocket {
 				depth = w.sayf("%s deep", w.length(f.Depth))
 			}
-			ask = append(ask, dim.Note{At: at(f.Outline.Centroid()), Lines: []string{fmt.Sprintf("%s %s", w.pass(string(f.Kind)), w.pass(f.Name)), w.serving(depth, f.For)}})
+			ask = append(ask, dim.Note{At: at(f.Outline.Centroid()), Lines: append(w.workName(w.pass(string(f.Kind))+" "+w.pass(f.Name)), w.serving(depth, f.For))})
 		}
 	}
 	ask = append(ask, w.pilots(face, flip)...)

@@ -208,10 +208,9 @@ func (w *workpiece) grooves(face model.Face, flip unit.Length) []dim.Request {
 		}
 		ask = append(ask, fromB(geom.V(0, 0), dim.Auto, xs...)...)
 		ask = append(ask, w.fromNearEnd(flip, ys...)...)
-		lines := []string{
-			w.sayf("groove %s", w.pass(f.Name)) + w.see(grooveKey(f)),
-			w.sayf("%s wide, %s deep, %s long", w.length(f.Dia), w.length(f.Depth), w.length(long)),
-		}
+		lines := w.workName(w.sayf("groove %s", w.pass(f.Name)))
+		lines[len(lines)-1] += w.see(grooveKey(f))
+		lines = append(lines, w.sayf("%s wide, %s deep, %s long", w.length(f.Dia), w.length(f.Depth), w.length(long)))
 		if f.Lid != (model.Lid{}) {
 			lines = append(lines, w.sayf("rebate for the lid %s wide, %s deep", w.length(f.Lid.Width), w.length(f.Lid.Thick)))
 		}
