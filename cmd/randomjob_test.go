@@ -3,6 +3,7 @@ package cmd
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"slabwright/model"
@@ -12,16 +13,23 @@ import (
 
 // randomJob is the text of a job file that nobody has thought of. The same seed
 // gives the same text.
-func randomJob(seed uint64) string {
-	d := newDice(seed)
+func randomJob(seed uint64) string { return jobText(newDice(seed), nil) }
+
+// jobText writes a job that dice draw, with more in it if wide dice are given.
+func jobText(d dice, wide *dice) string {
+	shown := ""
+	if wide != nil {
+		shown = wide.moreShown()
+	}
 	p := oneOf(d, presets.All()...)
 	var b strings.Builder
 	say := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	say("title: %s", d.word())
-	say("revision: %s", oneOf(d, "A", "B", "17", "after the plasterer"))
+	revision := oneOf(d, "A", "B", "17", "after the plasterer")
+	say("revision: %s", revision)
 	say("surveyed: 2026-%02d-%02d", 1+d.IntN(12), 1+d.IntN(28))
-	say("show: {paper: %s, unit: %s, decimal: %s, projection: %s}", oneOf(d, "A4", "A3", "A2", "A1"),
-		oneOf(d, "mm", "cm", "in"), oneOf(d, "point", "comma"), oneOf(d, "first", "third"))
+	say("show: {paper: %s, unit: %s, decimal: %s, projection: %s%s}", oneOf(d, "A4", "A3", "A2", "A1"),
+		oneOf(d, "mm", "cm", "in"), oneOf(d, "point", "comma"), oneOf(d, "first", "third"), shown)
 	room := d.room(p.Name)
 	b.WriteString(d.written(room))
 	d.people(say)
@@ -29,8 +37,15 @@ func randomJob(seed uint64) string {
 	d.house(say)
 	say("design:")
 	say("  preset: %s", p.Name)
-	if set := d.parameters(p); len(set) > 0 {
+	set := d.parameters(p)
+	if wide != nil {
+		set = wide.moreSet(p, set)
+	}
+	if len(set) > 0 {
 		say("  parameters:\n    %s", strings.Join(set, "\n    "))
+	}
+	if wide != nil {
+		wide.more(say, p.Name, revision)
 	}
 	return b.String()
 }
@@ -57,7 +72,7 @@ func (d dice) parameters(p model.Preset) []string {
 		return tameParameters[p.Name]
 	}
 	for _, q := range p.Params {
-		if !d.chance(wild) {
+		if slices.Contains(later, q.Name) || !d.chance(wild) {
 			continue
 		}
 		switch q.Kind {
