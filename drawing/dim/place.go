@@ -148,12 +148,38 @@ func (l *layout) through(requests []Request) {
 		e := &entry{request: i, dir: to.Sub(from).Unit(), pts: []geom.Vec{from, to}}
 		e.u = []unit.Length{0, to.Sub(from).Len()}
 		e.texts = []block{l.p.figure(i, a.Label.text(l.p.Format(a.B.Sub(a.A).Len())))}
+		if crossedAtMiddle(a, requests) {
+			e.lean = []unit.Length{-e.size() / 4}
+		}
 		r := &ruler{e: e, on: e.pts, small: []bool{e.small(0, s)}}
 		r.lines, r.marks = terminate(r.on, r.small, s)
 		r.enter(l.f)
 		l.give(r, s)
 		l.labels = append(l.labels, r.figures(s)...)
 	}
+}
+
+// crossedAtMiddle tells whether another line through the view crosses one near
+// its middle, as diagonals do: each then has its figures at its own place, far
+// from the crossing.
+func crossedAtMiddle(a Across, requests []Request) bool {
+	d := a.B.Sub(a.A)
+	for _, q := range requests {
+		b, ok := q.(Across)
+		if !ok || b == a {
+			continue
+		}
+		from, to := b.A.Sub(a.A), b.B.Sub(a.A)
+		s, t := d.Cross(from), d.Cross(to)
+		if s*t >= 0 {
+			continue // ends on one side of it, or along it
+		}
+		x := from.Lerp(to, s/(s-t))
+		if share := x.Dot(d) / d.Dot(d); 0.35 < share && share < 0.65 {
+			return true
+		}
+	}
+	return false
 }
 
 // label gathers the places of a request that is lettering on a leader or in the

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -182,12 +183,15 @@ func fromPaper(pl dim.Plate, flip unit.Length) func(geom.Vec) geom.Vec {
 }
 
 // numbers writes the number of every corner outside the corner, where nothing
-// else stands.
+// else stands and no figure is so near that both read as one.
 func (w *workpiece) numbers(pl dim.Plate, t *taken, flip unit.Length) []drawing.Item {
-	const off = 4.2
+	const off, apart = 4.2, 2.5
 	at, n := onPaper(pl, flip), len(w.corners)
 	outline := w.slab.TopOutline().Union(w.slab.UnderOutline())
 	outside := func(r drawing.Rect) bool { return !outline.Contains(fromPaper(pl, flip)(r.Centre())) }
+	lone := func(r drawing.Rect) bool {
+		return outside(r) && !slices.ContainsFunc(t.boxes, r.Grow(apart).Meets)
+	}
 	var out []drawing.Item
 	for i, c := range w.corners {
 		to := w.corners[(i+1)%n].Sub(c).Unit()
@@ -195,9 +199,12 @@ func (w *workpiece) numbers(pl dim.Plate, t *taken, flip unit.Length) []drawing.
 		away := to.Sub(from).Unit().Left() // the outline runs clockwise: outside is on the left
 		near := at(c).Add(geom.V(away.X, away.Y*flip).Mul(off))
 		text := drawing.Write(near, w.slab.Corners[i], drawing.Standard, drawing.Middle).Strong()
-		for _, reach := range []unit.Length{11, 18, 28} {
-			room := drawing.Rect{Min: near, Max: near}.Grow(reach)
-			if r, ok := t.nearest(room, near, text.Width(), text.Height, 0.5, outside); ok {
+		for _, q := range []struct {
+			reach unit.Length
+			fits  func(drawing.Rect) bool
+		}{{11, lone}, {11, outside}, {18, outside}, {28, outside}} {
+			room := drawing.Rect{Min: near, Max: near}.Grow(q.reach)
+			if r, ok := t.nearest(room, near, text.Width(), text.Height, 0.5, q.fits); ok {
 				text.At = r.Centre()
 				break
 			}
