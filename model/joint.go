@@ -191,6 +191,9 @@ func (j Joint) As(kind JointKind) Joint {
 // Near is how far the nearer screws of a plate stand from the joint.
 func (j Joint) Near() unit.Length { return plateNear }
 
+// Far is how far the other screws of a plate stand from the joint.
+func (j Joint) Far() unit.Length { return plateFar }
+
 // PlateScrews is how many screws the plates of a joint take, and their size.
 func (j Joint) PlateScrews() (count int, size unit.Length) {
 	if j.Kind != PlateJoint {

@@ -45,7 +45,7 @@ type Rule struct {
 var All = []Rule{
 	describedRule, surveyRule, suspectRule, uncheckedRule, nextRule, sightRule, faceRule, leavesRoom, overlap, wallGap, legUpRule, fitRule, cornerClash, seatRule, tipping,
 	asCutRule,
-	moistureRule, jointRule, slotRule,
+	moistureRule, jointRule, borneRule, slotRule,
 	anchorStrength, angleStrength, cleatStrength, screwStrength, rodStrength, castorRule,
 	kneeSpace, elbowRule, surfaceHeight, buildUp, legWidth, chairRoom, headRoom, reachRule, screenRule, rollOutRule, shelfRoom, floorCeiling, obstacleRule, anchorRule,
 	goesInRule, wayInRule, liftingRule,

@@ -8,7 +8,7 @@ import (
 
 // statics are the rules that solve plates, which takes a tenth of a second and
 // more.
-var statics = []string{"deflection", "bending-strength", "bearing-pressure", "wobble", "lift", "anchor-strength", "angle-strength", "screw-strength", "rod-strength", "groove-strength"}
+var statics = []string{"deflection", "bending-strength", "bearing-pressure", "wobble", "lift", "anchor-strength", "angle-strength", "screw-strength", "rod-strength", "groove-strength", "joint-bearing"}
 
 // RunCheap runs every rule but those on statics, unless it is one of those that
 // is asked for: then it runs that one alone.

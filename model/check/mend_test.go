@@ -106,6 +106,20 @@ var cures = []cure{
 		}
 		return whole, nil
 	}},
+	{regexp.MustCompile(`^stand table legs beside the joint: (.+)`), func(t *testing.T, j model.Job, _ find.Fix, m []string) (whole, less *mending) {
+		legs := regexp.MustCompile(`under ([^,]+), (\d+) mm from the left end and (\d+) mm from the back edge`).FindAllStringSubmatch(m[1], -1)
+		standing := func(n int) *mending {
+			return &mending{j, func(d *model.Design) {
+				for i, l := range legs[:n] {
+					d.Add(fmt.Sprintf("one more leg %d", i+1), model.Post(60).Under(l[1], model.At{X: length(t, l[2]), Back: length(t, l[3])}))
+				}
+			}}
+		}
+		return standing(len(legs)), standing(len(legs) - 1)
+	}},
+	{regexp.MustCompile(`^join them( )by .* \(set joint to (\w+)\)`), func(t *testing.T, j model.Job, _ find.Fix, m []string) (whole, less *mending) {
+		return with(j, "joint", model.Setting{Text: m[2]}), nil
+	}},
 	{regexp.MustCompile(`^join (.+) with its neighbour by .* \(set joint to (\w+)\)`), func(t *testing.T, j model.Job, _ find.Fix, m []string) (whole, less *mending) {
 		kind := slices.Index(model.JointKinds, model.JointKind(m[2]))
 		return with(j, "joint", model.Setting{Text: m[2]}), with(j, "joint", model.Setting{Text: string(model.JointKinds[kind-1])})
@@ -199,6 +213,7 @@ func TestHintsMend(t *testing.T) {
 		{"a groove across", "trial", "bending-strength", "bench", "loads: {person: 70 kg}\nwiring:\n  grooves:\n    - {name: run, in: bench, width: 20, depth: 20, path: [{x: 800, back: 200}, {x: 800, back: 360}]}\n", map[string]model.Setting{"thickness": {Length: 45}, "depth": {Length: 420}}, []string{"cut run"}},
 		{"a groove along", "trial", "bending-strength", "bench", "loads: {person: 50 kg}\nwiring:\n  grooves:\n    - {name: run, in: bench, width: 20, depth: 12, path: [{x: 400, back: 280}, {x: 1200, back: 280}]}\n", map[string]model.Setting{"thickness": {Length: 45}, "depth": {Length: 420}}, []string{"move run", "cut run"}},
 		{"a shelf of paper", "trial", "deflection", "shelf", "loads: {shelf: 650}\n", map[string]model.Setting{"shelf_under": {Length: 1300}, "rod_pitch": {Length: 1372}, "depth": {Length: 300}}, []string{"hang shelf"}},
+		{"in two pieces", "trial", "joint-bearing", "bench", "loads: {person: 30 kg, worktop: 10}\n", map[string]model.Setting{"split_at": {Length: 800}, "thickness": {Length: 60}, "depth": {Length: 800}}, []string{"stand table legs", "join them"}},
 		{"thin", "alcove", "deflection", "worktop", "", map[string]model.Setting{"thickness": {Length: 28}, "shelves": {Number: 0}}, []string{"make worktop"}},
 		{"thin", "corner", "deflection", "back worktop", "", map[string]model.Setting{"thickness": {Length: 34}}, []string{"make back worktop"}},
 		{"a leg at the wrong place", "corner", "deflection", "side worktop", "", map[string]model.Setting{"leg_at": {Length: 1200}}, []string{"make side worktop", "move leg"}},

@@ -39,6 +39,10 @@ type trialParams struct {
 	RodPitch    unit.Length `is:"450" min:"100" max:"2000" help:"rods of the shelf"`
 	LegAt       unit.Length `is:"0" min:"0" max:"3000" help:"table leg at this distance from the left end; 0: none"`
 	LegBack     unit.Length `is:"300" min:"50" max:"1000" help:"table leg from the back edge"`
+	SplitAt     unit.Length `is:"0" min:"0" max:"1500" help:"the bench in two pieces, the left one so long; 0: in one"`
+	JointGap    unit.Length `is:"1" min:"0" max:"10" help:"between both"`
+	Joint       string      `is:"open" of:"open dowels plates glued" help:"how both are joined"`
+	JointLegs   bool        `is:"no" help:"a table leg at each side of the joint"`
 	TableAt     unit.Length `is:"0" min:"0" max:"2000" help:"roll-out table, left side; 0: none"`
 	TableHeight unit.Length `is:"560" min:"200" max:"900" help:"roll-out table"`
 	SeatAt      unit.Length `is:"0" min:"0" max:"2000" help:"somebody sits here; 0: nobody"`
@@ -55,7 +59,11 @@ func bench(s model.Site, p trialParams) *model.Design {
 	left, back, right := r.Wall("left"), r.Wall("back"), r.Wall("right")
 	d := model.NewDesign("trial bench", r)
 
-	top := model.Slab(stock.Ash, p.Thickness).Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
+	end := right.Gap(p.SideGap)
+	if p.SplitAt > 0 {
+		end = back.Mark(p.SplitAt).Gap(0)
+	}
+	top := model.Slab(stock.Ash, p.Thickness).Between(left, end).Against(back).Gaps(p.SideGap, p.BackGap).
 		Depth(p.Depth).SurfaceAt(p.Surface).Eased(p.Eased)
 	if p.Natural {
 		top = top.Front(model.NaturalOf(s.Offers.OfferOf(stock.Ash.Name, 1), 6))
@@ -70,7 +78,13 @@ func bench(s model.Site, p trialParams) *model.Design {
 		top = top.Pocket("driver", model.UnderFace, model.At{X: 200, Back: 300}, 120, 60, p.Pocket)
 	}
 	d.Add("bench", top)
+	if p.SplitAt > 0 {
+		p.split(d, left, back, right)
+	}
 	for _, w := range map[string][]*model.Wall{"all": {left, back, right}, "sides": {left, right}, "back": {back}, "left": {left}}[p.On] {
+		if p.SplitAt > 0 && w == right {
+			continue // under the other piece
+		}
 		if p.CleatHigh > 0 {
 			d.Add("cleat "+w.Name, p.cleat().Along(w).Under("bench"))
 			continue
@@ -97,6 +111,20 @@ func bench(s model.Site, p trialParams) *model.Design {
 		d.Parts = append(d.Parts, &model.Part{ID: "ghost", Kind: model.KindSlab})
 	}
 	return d
+}
+
+// split adds the other piece of the bench, on angles of its own.
+func (p trialParams) split(d *model.Design, left, back, right *model.Wall) {
+	d.Add("bench end", model.Slab(stock.Ash, p.Thickness).Between(d.EdgeOf("bench", "right").Gap(p.JointGap), right).Against(back).
+		Gaps(p.SideGap, p.BackGap).Depth(p.Depth).SurfaceAt(p.Surface).Eased(p.Eased))
+	d.Join("bench end", "bench", model.JointKind(p.Joint))
+	for _, w := range map[string][]*model.Wall{"all": {back, right}, "sides": {right}, "back": {back}}[p.On] {
+		d.Add("end "+w.Name, p.angle().Along(w).Under("bench end"))
+	}
+	if p.JointLegs {
+		d.Add("leg left of the joint", model.Post(60).Under("bench", model.At{X: p.SplitAt - p.SideGap - 60, Back: p.Depth - 80}))
+		d.Add("leg right of the joint", model.Post(60).Under("bench end", model.At{X: 60, Back: p.Depth - 80}))
+	}
 }
 
 func (p trialParams) cleat() model.CleatPiece {

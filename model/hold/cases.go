@@ -54,6 +54,7 @@ type bench struct {
 	variant  variant
 	assembly plate.Assembly
 	supports []support
+	seams    []seam
 	quick    bool   // the coarse mesh is enough
 	known    *found // where a person is worst, when that is known
 	wants    Wants
@@ -141,6 +142,9 @@ func (b *bench) read(s *plate.Solver, c plate.Case, r recipe, res *plate.Result)
 	along, across := extremes(res)
 	out.Along.At, out.Along.Value = pose.Plan(along.at), along.value
 	out.Across.At, out.Across.Value = pose.Plan(across.at), across.value
+	for _, s := range b.seams {
+		out.Seams = append(out.Seams, s.read(res))
+	}
 	for _, sup := range b.supports {
 		run, press := readRun(sup, res)
 		if sup.beside {

@@ -89,7 +89,7 @@ func (b *bench) slab() Slab {
 		out.Trouble = "it could not be built"
 		return out
 	}
-	b.assembly, b.supports = build(b.design, b.part, b.variant)
+	b.assembly, b.supports, b.seams = build(b.design, b.part, b.variant)
 	if len(b.assembly.Links) == 0 {
 		out.Trouble = "nothing carries it"
 		return out
@@ -254,6 +254,7 @@ func (b *bench) orders(f found) []order {
 	design("stress along the grain", f.along)
 	design("stress across the grain", f.across)
 	design("bearing pressure", f.press)
+	design("joint", f.joint)
 	for i, sup := range b.supports {
 		if i < len(f.carriers) && sup.part != nil && !sup.beside {
 			design(sup.part.ID, f.carriers[i])

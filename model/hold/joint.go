@@ -52,8 +52,9 @@ func (v variant) joints(d *model.Design, slab string) []model.Joint {
 // neighbours puts the slabs that are joined to one beside it, each on its own
 // carriers: what is joined to them in turn is left out, which is on the side of
 // the weak.
-func neighbours(a *plate.Assembly, d *model.Design, p *model.Part, v variant) []support {
+func neighbours(a *plate.Assembly, d *model.Design, p *model.Part, v variant) ([]support, []seam) {
 	var out []support
+	var seams []seam
 	for _, j := range v.joints(d, p.ID) {
 		other := j.To
 		if other == p.ID {
@@ -70,13 +71,14 @@ func neighbours(a *plate.Assembly, d *model.Design, p *model.Part, v variant) []
 			s.beside = true
 			out = append(out, s)
 		}
-		join(a, j, p, q, n)
+		seams = append(seams, join(a, j, p, q, n))
 	}
-	return out
+	return out, seams
 }
 
 // join links two plates along a joint.
-func join(a *plate.Assembly, j model.Joint, p, q *model.Part, n int) {
+func join(a *plate.Assembly, j model.Joint, p, q *model.Part, n int) seam {
+	out := seam{joint: j}
 	way := j.Ends[1].Sub(j.Ends[0])
 	in := way.Unit().Left()
 	if here := p.Slab.Pose.Plan(centre(p)); here.Sub(j.Ends[0]).Dot(in) < 0 {
@@ -106,6 +108,7 @@ func join(a *plate.Assembly, j model.Joint, p, q *model.Part, n int) {
 			a.Links = append(a.Links, plate.Link{On: on, Ground: plate.Ground{Other: &other}, Stiffness: k, Slack: slack, Acts: acts})
 		}
 		shear, turn := stiffnessOf(j, a.Plates[0], place.long)
+		out.places = append(out.places, seamPlace{place.at, len(a.Links)})
 		if j.Kind == model.DowelJoint {
 			link(shear, dowelPlay, plate.Push, false)
 			link(shear, dowelPlay, plate.Pull, false)
@@ -114,6 +117,7 @@ func join(a *plate.Assembly, j model.Joint, p, q *model.Part, n int) {
 		link(shear, 0, plate.Both, false)
 		link(turn, 0, plate.Both, true)
 	}
+	return out
 }
 
 func centre(p *model.Part) geom.Vec {

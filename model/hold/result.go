@@ -81,6 +81,7 @@ type Case struct {
 	Pressure Peak        // of the wood on a bearing
 	Runs     []Run
 	Beside   []Run // of the carriers of slabs that are joined to this one
+	Seams    []Seam
 }
 
 // Sinks is how far the slab sinks at most: as a plate on its seat legs, and with

@@ -98,13 +98,14 @@ const stationStep unit.Length = 40
 
 // build puts a slab on its carriers, and the slabs that are joined to it on
 // theirs.
-func build(d *model.Design, p *model.Part, v variant) (plate.Assembly, []support) {
+func build(d *model.Design, p *model.Part, v variant) (plate.Assembly, []support, []seam) {
 	a := plate.Assembly{Plates: []plate.Plate{plateOf(p, v)}}
 	out := carry(&a, d, 0, p, v)
 	if v.prop != nil {
 		out = append(out, onProp(&a, 0, *v.prop, 60))
 	}
-	return a, append(out, neighbours(&a, d, p, v)...)
+	beside, seams := neighbours(&a, d, p, v)
+	return a, append(out, beside...), seams
 }
 
 // carry puts the n-th plate of an assembly, that of a slab, on its carriers.

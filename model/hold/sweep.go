@@ -58,11 +58,11 @@ func (w *worst) see(at geom.Vec, v float64) {
 
 // found is what a sweep brings home: the worst places for each thing.
 type found struct {
-	sinks, lifts, along, across, press worst
-	carriers                           []worst // by support: largest force within an anchor's pitch
-	tips                               bool
-	tipsAt                             geom.Vec
-	places                             int
+	sinks, lifts, along, across, press, joint worst
+	carriers                                  []worst // by support: largest force within an anchor's pitch
+	tips                                      bool
+	tipsAt                                    geom.Vec
+	places                                    int
 }
 
 // window is the length of a carrier over which a force counts as one: about the
@@ -100,6 +100,9 @@ func (f *found) look(b *bench, at geom.Vec, res *plate.Result) {
 	along, across := extremes(res)
 	f.along.see(at, along.value)
 	f.across.see(at, across.value)
+	if strain, any := b.strain(res); any {
+		f.joint.see(at, strain)
+	}
 	var most float64
 	for i, sup := range b.supports {
 		if sup.beside {
