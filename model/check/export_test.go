@@ -33,8 +33,8 @@ func RunOnly(s Site, ids []string) []find.Finding {
 	return run(s, rules)
 }
 
-// RunBare runs one rule without looking for what would help.
-func RunBare(s Site, id string) []find.Finding {
+// Bare is a site whose rules do not look for what would help a slab.
+func Bare(s Site) Site {
 	s.bare = true
-	return RunOnly(s, []string{id})
+	return s
 }
