@@ -139,7 +139,7 @@ func (b *bench) read(s *plate.Solver, c plate.Case, r recipe, res *plate.Result)
 	out.Along.Strength = b.strength(cl.Bending, r.acts)
 	out.Across.Strength = b.strength(cl.TensionOver, r.acts)
 	out.Pressure.Strength = b.strength(cl.PressOver, r.acts)
-	along, across := extremes(res)
+	along, across := extremes(res.Samples(0))
 	out.Along.At, out.Along.Value = pose.Plan(along.at), along.value
 	out.Across.At, out.Across.Value = pose.Plan(across.at), across.value
 	for _, s := range b.seams {
@@ -174,8 +174,8 @@ type spot struct {
 }
 
 // extremes are the largest bending stresses along and across the grain.
-func extremes(res *plate.Result) (along, across spot) {
-	for _, s := range res.Samples(0) {
+func extremes(samples []plate.Sample) (along, across spot) {
+	for _, s := range samples {
 		l, o, _ := s.Stress()
 		if v := math.Abs(l); v > along.value {
 			along = spot{s.At, v}

@@ -192,25 +192,32 @@ func (b *bench) governing(f found) order {
 	return order{kind: DesignSpread}
 }
 
-func (b *bench) run(m mesh, o order) (Case, error) {
-	c, _, err := b.solveCase(m, o)
-	return c, err
+func (b *bench) run(m mesh, o order) (out Case, err error) {
+	err = b.solveCases(m, []order{o}, func(_ order, c Case, _ *plate.Result) { out = c })
+	return out, err
 }
 
-func (b *bench) solveCase(m mesh, o order) (Case, *plate.Result, error) {
-	r := b.recipe(o.kind)
-	load := b.loadsOf(m.s, r, o.at)
-	res, err := m.s.Solve(load, m.dead)
-	if err != nil {
-		return Case{}, nil, err
+// solveCases solves cases on a mesh and shows each.
+func (b *bench) solveCases(m mesh, list []order, see func(order, Case, *plate.Result)) error {
+	loads := make([]plate.Case, len(list))
+	for i, o := range list {
+		loads[i] = b.loadsOf(m.s, b.recipe(o.kind), o.at)
 	}
-	c := b.read(m.s, load, r, res)
-	c.Worst = o.worst
-	if r.step > 0 {
-		at := b.part.Slab.Pose.Plan(o.at)
-		c.Person = &at
-	}
-	return c, res, nil
+	return m.s.SolveEach(loads, m.dead, func(i int, res *plate.Result, err error) error {
+		o := list[i]
+		if err != nil {
+			return fmt.Errorf("%s: %w", strings.TrimSpace(string(o.kind)+" "+o.worst), err)
+		}
+		r := b.recipe(o.kind)
+		c := b.read(m.s, loads[i], r, res)
+		c.Worst = o.worst
+		if r.step > 0 {
+			at := b.part.Slab.Pose.Plan(o.at)
+			c.Person = &at
+		}
+		see(o, c, res)
+		return nil
+	})
 }
 
 // bound is the factor that takes a stress which moved by a share from the mesh
@@ -266,14 +273,8 @@ func (b *bench) orders(f found) []order {
 // finish solves the cases on the last mesh.
 func (b *bench) finish(out *Slab, m mesh, f found) error {
 	var daily, lasting *plate.Result
-	for _, o := range b.orders(f) {
-		if !b.wants.has(o.kind) {
-			continue
-		}
-		c, res, err := b.solveCase(m, o)
-		if err != nil {
-			return fmt.Errorf("%s: %w", strings.TrimSpace(string(o.kind)+" "+o.worst), err)
-		}
+	list := slices.DeleteFunc(b.orders(f), func(o order) bool { return !b.wants.has(o.kind) })
+	err := b.solveCases(m, list, func(o order, c Case, res *plate.Result) {
 		c.Along.Value *= bound(out.MovedTop)
 		c.Across.Value *= bound(out.MovedOver)
 		out.Cases = append(out.Cases, c)
@@ -286,9 +287,9 @@ func (b *bench) finish(out *Slab, m mesh, f found) error {
 			out.Standing, out.lowestOwn = *c.Person, o.at
 			b.picture(out, res)
 		}
-	}
-	if daily == nil {
-		return nil
+	})
+	if err != nil || daily == nil {
+		return err
 	}
 	at, _ := daily.Lowest(0)
 	if !f.sinks.found { // nobody stands on it, or it tips wherever somebody does

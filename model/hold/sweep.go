@@ -73,31 +73,36 @@ const window unit.Length = 300
 func (b *bench) sweep(s *plate.Solver, like *plate.Result) (found, error) {
 	f := found{carriers: make([]worst, len(b.supports))}
 	r, rests := b.recipe(DesignPerson), b.bearings()
-	for _, at := range places(b.assembly.Plates[0].Outline) {
-		f.places++
-		res, err := s.Solve(b.loadsOf(s, r, at), like)
-		if errors.Is(err, plate.ErrTips) {
-			if far := distance(rests, at); !f.tips || far > distance(rests, f.tipsAt) {
-				f.tips, f.tipsAt = true, at
-			}
-			continue
-		}
-		if err != nil {
-			return f, err
-		}
-		f.look(b, at, res)
+	at := places(b.assembly.Plates[0].Outline)
+	cases := make([]plate.Case, len(at))
+	for i := range at {
+		cases[i] = b.loadsOf(s, r, at[i])
 	}
-	return f, nil
+	f.places = len(at)
+	err := s.SolveEach(cases, like, func(i int, res *plate.Result, err error) error {
+		if errors.Is(err, plate.ErrTips) {
+			if far := distance(rests, at[i]); !f.tips || far > distance(rests, f.tipsAt) {
+				f.tips, f.tipsAt = true, at[i]
+			}
+			return nil
+		}
+		if err == nil {
+			f.look(b, at[i], res)
+		}
+		return err
+	})
+	return f, err
 }
 
 func (f *found) look(b *bench, at geom.Vec, res *plate.Result) {
 	var down, up float64
-	for _, s := range res.Samples(0) {
+	samples := res.Samples(0)
+	for _, s := range samples {
 		down, up = max(down, float64(s.Deflection)), max(up, -float64(s.Deflection))
 	}
 	f.sinks.see(at, down)
 	f.lifts.see(at, up)
-	along, across := extremes(res)
+	along, across := extremes(samples)
 	f.along.see(at, along.value)
 	f.across.see(at, across.value)
 	if strain, any := b.strain(res); any {

@@ -21,17 +21,23 @@ type state struct {
 // settle finds which links carry under a right side f, and the displacements.
 // It is Newton's method on the energy, which is convex: every step solves the
 // system with the links that carry now, and a step that goes too far is cut
-// where the energy is least, so that it always comes to an end.
-func (s *Solver) settle(f []float64, guess []bool) (state, error) {
+// where the energy is least, so that it always comes to an end. Of the reference
+// system the displacements may be given as `ahead`, which it uses up.
+func (s *Solver) settle(f, ahead []float64, guess []bool) (state, error) {
 	on := make([]bool, len(s.links))
 	for i, l := range s.links {
 		on[i] = !l.one || (guess == nil && l.ref) || (guess != nil && guess[i])
 	}
-	base, free := s.free(f)
+	base := ahead
+	if s.turn(on) || base == nil {
+		base = s.free(f)
+	}
+	free := s.stretches(base)
 	var w, force []float64
 	for round := 1; round <= 60; round++ {
-		if s.turn(on) {
-			base, free = s.free(f)
+		if round > 1 && s.turn(on) {
+			base = s.free(f)
+			free = s.stretches(base)
 		}
 		t, z, err := s.correct(free, on)
 		if err != nil {
@@ -51,8 +57,7 @@ func (s *Solver) settle(f []float64, guess []bool) (state, error) {
 		if s.decide(on, w) == 0 {
 			st := state{on: on, stretch: w, force: force, rounds: round, u: base}
 			for k, j := range z {
-				u, _ := s.column(j)
-				axpy(st.u, u, t[k])
+				axpy(st.u, s.cols[j], t[k])
 			}
 			return st, s.sane(st)
 		}
@@ -60,12 +65,18 @@ func (s *Solver) settle(f []float64, guess []bool) (state, error) {
 	return state{}, errTips
 }
 
-// free solves the reference system: displacements, and stretches of the links.
-func (s *Solver) free(f []float64) (u, w []float64) {
-	u = slices.Clone(f)
-	axpy(u, s.fixed, 1)
+// free solves the reference system.
+func (s *Solver) free(f []float64) (u []float64) {
+	u = s.right(f)
 	s.solve(u)
-	return u, s.stretches(u)
+	return u
+}
+
+// right is a right side of the reference system.
+func (s *Solver) right(f []float64) []float64 {
+	u := slices.Clone(f)
+	axpy(u, s.fixed, 1)
+	return u
 }
 
 // turn makes the links in on the reference when that is less work than the
@@ -110,17 +121,38 @@ func (s *Solver) decide(on []bool, w []float64) int {
 // correct finds the forces that turn the reference system into one where
 // exactly the links in on carry.
 func (s *Solver) correct(free []float64, on []bool) (t []float64, z []int, err error) {
-	for i, l := range s.links {
-		if l.ref != on[i] {
+	z = s.unlike(on)
+	s.want(z)
+	n := len(z)
+	t = make([]float64, n)
+	for r, j := range z {
+		t[r] = free[j] - s.links[j].slack
+	}
+	if !eliminate(s.yields(z), t, n) {
+		return nil, nil, errTips
+	}
+	return t, z, nil
+}
+
+// unlike are the links that do not carry as in the reference state.
+func (s *Solver) unlike(on []bool) []int {
+	var z []int
+	for i := range s.links {
+		if s.links[i].ref != on[i] {
 			z = append(z, i)
 		}
 	}
+	return z
+}
+
+// yields is the matrix between the forces that take links out of the reference
+// system, or put them in, and the stretches there.
+func (s *Solver) yields(z []int) []float64 {
 	n := len(z)
 	a := make([]float64, n*n)
-	t = make([]float64, n)
 	for r, j := range z {
-		_, w := s.column(j)
-		l := s.links[j]
+		w := s.rows[j]
+		l := &s.links[j]
 		for c, i := range z {
 			a[c*n+r] = -w[i]
 		}
@@ -129,20 +161,15 @@ func (s *Solver) correct(free []float64, on []bool) (t []float64, z []int, err e
 		} else {
 			a[r*n+r] -= 1 / l.k
 		}
-		t[r] = free[j] - l.slack
 	}
-	if !eliminate(a, t, n) {
-		return nil, nil, errTips
-	}
-	return t, z, nil
+	return a
 }
 
 // after gives stretches and forces of all links once the correction acts.
 func (s *Solver) after(free []float64, on []bool, z []int, t []float64) (w, force []float64) {
 	w = slices.Clone(free)
 	for k, j := range z {
-		_, row := s.column(j)
-		axpy(w, row, t[k])
+		axpy(w, s.rows[j], t[k])
 	}
 	force = make([]float64, len(w))
 	for i := range force {

@@ -65,32 +65,47 @@ func (c *cell) stiffness(q [3][3]float64, g [2][2]float64) [12][12]float64 {
 	for i := range 3 {
 		for j := range 3 {
 			if q[i][j] != 0 {
-				addProduct(&k, &kappa[i], &kappa[j], bend, q[i][j])
+				addProduct(&k, &kappa[i], &kappa[j], &bend, q[i][j])
 			}
 		}
 	}
 	for i := range 2 {
 		for j := range 2 {
 			if g[i][j] != 0 {
-				addProduct(&k, &gamma[i], &gamma[j], shear, g[i][j])
+				addProduct(&k, &gamma[i], &gamma[j], &shear, g[i][j])
 			}
 		}
 	}
 	return k
 }
 
-func addProduct(k *[12][12]float64, u, v *strain, m [3][3]float64, f float64) {
+// stiffnesses are those of all cells; equal ones that follow each other share it.
+func (g *grid) stiffnesses() []*[12][12]float64 {
+	q, t := g.plate.Wood.inPlane(g.plate.Grain), g.plate.Wood.transverse(g.plate.Grain)
+	out := make([]*[12][12]float64, len(g.cells))
+	for i := range g.cells {
+		if i > 0 && g.cells[i].equals(&g.cells[i-1]) {
+			out[i] = out[i-1]
+			continue
+		}
+		k := g.cells[i].stiffness(q, t)
+		out[i] = &k
+	}
+	return out
+}
+
+// addProduct adds f times the integral of one strain times another.
+func addProduct(k *[12][12]float64, u, v *strain, m *[3][3]float64, f float64) {
 	for p := range 3 {
-		for q := range 3 {
-			w := f * m[p][q]
-			if w == 0 {
-				continue
-			}
-			for a := range 12 {
-				if x := w * u[p][a]; x != 0 {
-					for b := range 12 {
-						k[a][b] += x * v[q][b]
-					}
+		var t [12]float64
+		w0, w1, w2 := f*m[p][0], f*m[p][1], f*m[p][2]
+		for b := range 12 {
+			t[b] = w0*v[0][b] + w1*v[1][b] + w2*v[2][b]
+		}
+		for a := range 12 {
+			if x := u[p][a]; x != 0 {
+				for b := range 12 {
+					k[a][b] += x * t[b]
 				}
 			}
 		}
@@ -132,18 +147,17 @@ func (c *cell) pressed(m moments) [4]float64 {
 	return f
 }
 
-// momentAt is the moment (mx, my, mxy) per width at a point, N.
-func (c *cell) momentAt(u *[12]float64, p point) [3]float64 {
+// moment gives the weights of the cell's unknowns in the moments (mx, my, mxy) per
+// width at a point, N.
+func (c *cell) moment(p point) [3][12]float64 {
 	r, s := (p.x-c.mid.x)/c.half.x, (p.y-c.mid.y)/c.half.y
-	var kappa, m [3]float64
-	for i, st := range c.curvatures() {
+	var m [3][12]float64
+	for j, st := range c.curvatures() {
 		for a := range 12 {
-			kappa[i] += (st[0][a] + r*st[1][a] + s*st[2][a]) * u[a]
-		}
-	}
-	for i := range 3 {
-		for j := range 3 {
-			m[i] -= c.bending[i][j] * kappa[j]
+			kappa := st[0][a] + r*st[1][a] + s*st[2][a]
+			for i := range 3 {
+				m[i][a] -= c.bending[i][j] * kappa
+			}
 		}
 	}
 	return m

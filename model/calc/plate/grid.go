@@ -1,6 +1,7 @@
 package plate
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -49,6 +50,7 @@ type cell struct {
 type grid struct {
 	plate  Plate
 	xs, ys []float64
+	edges  [][]point // of its outline
 	cells  []cell
 	index  []int   // cell of (i, j), -1 without wood
 	nodes  []point // those that belong to a cell
@@ -59,7 +61,7 @@ type grid struct {
 // run along the axes become lines of the grid.
 func newGrid(p Plate, h float64) *grid {
 	outline := loopsOf(p.Outline)
-	g := &grid{plate: p}
+	g := &grid{plate: p, edges: outline}
 	g.plate.Thinner = nil
 	for _, t := range p.Thinner {
 		if on := t.Region.Intersect(p.Outline); !on.Empty() {
@@ -247,6 +249,13 @@ func (g *grid) cellAt(p point) *cell {
 		}
 	}
 	return &g.cells[best]
+}
+
+// columns are the cells that reach between two places along x.
+func (g *grid) columns(low, high float64) []cell {
+	from, _ := slices.BinarySearchFunc(g.cells, low, func(c cell, x float64) int { return cmp.Compare(g.xs[c.i+1], x) })
+	to, _ := slices.BinarySearchFunc(g.cells, high, func(c cell, x float64) int { return cmp.Compare(g.xs[c.i], x) })
+	return g.cells[from:max(from, to)]
 }
 
 func search(xs []float64, x float64) int {

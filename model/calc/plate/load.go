@@ -26,32 +26,34 @@ func (s *Solver) Spread(plate int, pressure float64) Load {
 func (s *Solver) push(f []float64, l Load) bool {
 	g := s.grids[l.Plate]
 	if l.Region.Empty() {
-		return s.pushOn(f, g, l.Force, func(c *cell) moments { return c.area })
+		return s.pushOn(f, g, l.Force, g.cells, func(c *cell) moments { return c.area })
 	}
 	lo, hi := l.Region.Bounds()
-	on := g.plate.Outline.Intersect(l.Region)
-	if on.Empty() {
-		return false
+	var on [][]point
+	if size := hi.Sub(lo); float64(l.Region.Area()) > (1-1e-9)*float64(size.X*size.Y) { // an upright rectangle
+		on = between(between(g.edges, xOf, float64(lo.X), float64(hi.X)), yOf, float64(lo.Y), float64(hi.Y))
+	} else {
+		on = loopsOf(g.plate.Outline.Intersect(l.Region))
 	}
-	loops := loopsOf(on)
-	return s.pushOn(f, g, l.Force, func(c *cell) moments {
-		if float64(hi.X) <= c.mid.x-c.half.x || float64(lo.X) >= c.mid.x+c.half.x || float64(hi.Y) <= c.mid.y-c.half.y || float64(lo.Y) >= c.mid.y+c.half.y {
+	return s.pushOn(f, g, l.Force, g.columns(float64(lo.X), float64(hi.X)), func(c *cell) moments {
+		if float64(hi.Y) <= c.mid.y-c.half.y || float64(lo.Y) >= c.mid.y+c.half.y {
 			return moments{}
 		}
-		in := between(between(loops, xOf, c.mid.x-c.half.x, c.mid.x+c.half.x), yOf, c.mid.y-c.half.y, c.mid.y+c.half.y)
+		in := between(between(on, xOf, c.mid.x-c.half.x, c.mid.x+c.half.x), yOf, c.mid.y-c.half.y, c.mid.y+c.half.y)
 		return momentsOf(in, c.mid)
 	})
 }
 
-func (s *Solver) pushOn(f []float64, g *grid, force float64, area func(*cell) moments) bool {
+// pushOn spreads a force on cells, after the area of each that it presses.
+func (s *Solver) pushOn(f []float64, g *grid, force float64, cells []cell, area func(*cell) moments) bool {
 	type pressed struct {
 		c *cell
 		m moments
 	}
 	var all []pressed
 	var sum float64
-	for i := range g.cells {
-		c := &g.cells[i]
+	for i := range cells {
+		c := &cells[i]
 		if m := area(c); m[0] > 0 {
 			all, sum = append(all, pressed{c, m}), sum+m[0]
 		}
@@ -70,16 +72,19 @@ func (s *Solver) pushOn(f []float64, g *grid, force float64, area func(*cell) mo
 // masses spreads the mass of the plates on the deflections of the nodes, in
 // tonnes: N = t mm/s2.
 func (s *Solver) masses() []float64 {
-	m := make([]float64, s.size)
+	if s.mass != nil {
+		return s.mass
+	}
+	s.mass = make([]float64, s.size)
 	for _, g := range s.grids {
 		for i := range g.cells {
 			c := &g.cells[i]
 			for n, v := range c.pressed(c.shear) { // weighted with the thickness
-				m[3*s.place[g.first+c.node[n]]] += v * float64(g.plate.Wood.Density) * 1e-12
+				s.mass[3*s.place[g.first+c.node[n]]] += v * float64(g.plate.Wood.Density) * 1e-12
 			}
 		}
 	}
-	return m
+	return s.mass
 }
 
 // Plates is how many plates there are.

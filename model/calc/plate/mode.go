@@ -1,6 +1,9 @@
 package plate
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Frequency is the lowest natural frequency, Hz, with the links that carry in
 // the result staying where they are, and the masses of the plates and of
@@ -10,7 +13,8 @@ func (s *Solver) Frequency(r *Result, riding ...Load) (float64, error) {
 	if err := s.Settle(r); err != nil {
 		return 0, err
 	}
-	m := s.masses()
+	z := s.unlike(r.st.on)
+	m := slices.Clone(s.masses())
 	for _, l := range riding {
 		l.Force /= Gravity * 1000
 		s.push(m, l)
@@ -22,13 +26,15 @@ func (s *Solver) Frequency(r *Result, riding ...Load) (float64, error) {
 		}
 	}
 	last := 0.0
+	f, x := make([]float64, s.size), make([]float64, s.size)
 	for range 100 {
-		f := make([]float64, s.size)
 		for i, v := range m {
 			f[i] = v * u[i]
 		}
-		x := append([]float64(nil), f...)
-		s.solve(x)
+		copy(x, f)
+		if !s.held(x, z) {
+			return 0, errTips
+		}
 		var work, kinetic float64
 		for i, v := range m {
 			work += x[i] * f[i]
@@ -45,4 +51,21 @@ func (s *Solver) Frequency(r *Result, riding ...Load) (float64, error) {
 		last = square
 	}
 	return math.Sqrt(last) / (2 * math.Pi), nil
+}
+
+// held solves the system in which exactly the links of the reference state carry,
+// but for those in z, all without slack. It overwrites the right side.
+func (s *Solver) held(f []float64, z []int) bool {
+	s.solve(f)
+	t := make([]float64, len(z))
+	for k, j := range z {
+		t[k] = s.links[j].of(f)
+	}
+	if !eliminate(s.yields(z), t, len(z)) {
+		return false
+	}
+	for k, j := range z {
+		axpy(f, s.cols[j], t[k])
+	}
+	return true
 }

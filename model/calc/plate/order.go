@@ -32,7 +32,8 @@ func reversed(near [][]int) []int {
 			continue
 		}
 		start := farOut(near, i)
-		for _, k := range levels(near, start) {
+		walk, _ := levels(near, start)
+		for _, k := range walk {
 			next--
 			place[k] = next
 		}
@@ -42,48 +43,34 @@ func reversed(near [][]int) []int {
 
 // farOut walks to the last level from a block, as long as that goes on.
 func farOut(near [][]int, start int) int {
-	depth := -1
+	deepest := -1
 	for {
-		walk := levels(near, start)
+		walk, depth := levels(near, start)
 		last := walk[len(walk)-1]
-		d := depthOf(near, start, last)
-		if d <= depth {
+		if depth <= deepest {
 			return start
 		}
-		depth, start = d, last
+		deepest, start = depth, last
 	}
 }
 
-// levels walks breadth first, neighbours with few neighbours first.
-func levels(near [][]int, start int) []int {
-	seen := make([]bool, len(near))
-	seen[start] = true
-	walk := []int{start}
+// levels walks breadth first, neighbours with few neighbours first, and tells how
+// many levels there are below the start.
+func levels(near [][]int, start int) (walk []int, depth int) {
+	level := make([]int, len(near)) // counted from 1
+	level[start] = 1
+	walk = []int{start}
 	for k := 0; k < len(walk); k++ {
 		from := len(walk)
 		for _, n := range near[walk[k]] {
-			if !seen[n] {
-				seen[n] = true
+			if level[n] == 0 {
+				level[n] = level[walk[k]] + 1
 				walk = append(walk, n)
 			}
 		}
 		slices.SortStableFunc(walk[from:], func(a, b int) int { return cmp.Compare(len(near[a]), len(near[b])) })
 	}
-	return walk
-}
-
-func depthOf(near [][]int, from, to int) int {
-	depth := map[int]int{from: 0}
-	walk := []int{from}
-	for k := 0; k < len(walk); k++ {
-		for _, n := range near[walk[k]] {
-			if _, ok := depth[n]; !ok {
-				depth[n] = depth[walk[k]] + 1
-				walk = append(walk, n)
-			}
-		}
-	}
-	return depth[to]
+	return walk, level[walk[len(walk)-1]] - 1
 }
 
 // lowest gives the first block column of every block row after numbering.

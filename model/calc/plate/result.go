@@ -3,6 +3,7 @@ package plate
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -35,34 +36,82 @@ var (
 // that carry in the result `like` are tried first; nil takes those of the
 // description.
 func (s *Solver) Solve(c Case, like *Result) (*Result, error) {
+	f, err := s.forces(c)
+	if err != nil {
+		return nil, err
+	}
+	return s.settled(f, nil, like)
+}
+
+// SolveEach solves load cases like Solve, one after the other, and shows each
+// answer with the number of its case; it stops at the first trouble that is given
+// back. It reads the factored matrix once for three cases.
+func (s *Solver) SolveEach(cases []Case, like *Result, see func(n int, r *Result, err error) error) error {
+	for from := 0; from < len(cases); from += 3 {
+		now := cases[from:min(from+3, len(cases))]
+		forces, faults := make([][]float64, len(now)), make([]error, len(now))
+		var ahead [][]float64
+		for i, c := range now {
+			forces[i], faults[i] = s.forces(c)
+			ahead = append(ahead, s.right(forces[i]))
+		}
+		s.solveAll(ahead)
+		factored := s.factored
+		for i := range now {
+			var r *Result
+			err := faults[i]
+			if factored != s.factored {
+				ahead[i] = nil
+			}
+			if err == nil {
+				r, err = s.settled(forces[i], ahead[i], like)
+			}
+			if err := see(from+i, r, err); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// forces is the right side of a load case.
+func (s *Solver) forces(c Case) ([]float64, error) {
 	f := make([]float64, s.size)
 	s.weight(f, c.Weight)
 	for _, l := range c.Loads {
 		if !s.push(f, l) {
-			return nil, errors.New("a load lies beside its plate")
+			return f, errors.New("a load lies beside its plate")
 		}
 	}
+	return f, nil
+}
+
+func (s *Solver) settled(f, ahead []float64, like *Result) (*Result, error) {
 	var guess []bool
 	if like != nil {
 		guess = like.st.on
 	}
-	st, err := s.settle(f, guess)
+	st, err := s.settle(f, ahead, guess)
 	if err != nil {
 		return nil, err
 	}
 	return &Result{s, st}, nil
 }
 
+// few is how many links may carry otherwise than in the reference state before it
+// is worth a new factorisation, when their columns are there already.
+const few = 16
+
 // Settle makes the state of a result the reference of the solver: load cases in
-// which nearly the same links carry are then solved sooner.
+// which nearly the same links carry are then solved sooner. Where little differs
+// and is known already it stays as it is.
 func (s *Solver) Settle(r *Result) error {
-	same := true
-	for i := range s.links {
-		same = same && s.links[i].ref == r.st.on[i]
-		s.links[i].ref = r.st.on[i]
-	}
-	if same {
+	z := s.unlike(r.st.on)
+	if len(z) <= few && !slices.ContainsFunc(z, func(j int) bool { return s.cols[j] == nil }) {
 		return nil
+	}
+	for i := range s.links {
+		s.links[i].ref = r.st.on[i]
 	}
 	return s.refactor()
 }
@@ -106,25 +155,55 @@ type Sample struct {
 // Samples gives the state at the middle of the wood of every cell, leaving out
 // cells that are mostly empty.
 func (r *Result) Samples(plate int) []Sample {
-	g := r.s.grids[plate]
-	out := make([]Sample, 0, len(g.cells))
+	s := r.s
+	gauges := s.gaugesOf(plate)
+	out := make([]Sample, 0, len(gauges))
+	for i := range gauges {
+		g := &gauges[i]
+		u := s.local(s.grids[plate], g.c, r.st.u)
+		var w, x, y, xy float64
+		for k, v := range u {
+			w += g.down[k] * v
+			x += g.moment[0][k] * v
+			y += g.moment[1][k] * v
+			xy += g.moment[2][k] * v
+		}
+		out = append(out, Sample{
+			At:         geom.V(unit.Length(g.c.centre.x), unit.Length(g.c.centre.y)),
+			Deflection: unit.Length(w),
+			Moment:     [3]float64{x, y, xy},
+			Thick:      unit.Length(g.c.thin),
+		})
+	}
+	return out
+}
+
+// gauge reads the state of a cell at the middle of its wood: weights of its
+// unknowns in the deflection and in the moments along the grain, across it and
+// twisting.
+type gauge struct {
+	c      *cell
+	down   [12]float64
+	moment [3][12]float64
+}
+
+func (s *Solver) gaugesOf(plate int) []gauge {
+	if s.gauges == nil {
+		s.gauges = make([][]gauge, len(s.grids))
+	}
+	if s.gauges[plate] != nil {
+		return s.gauges[plate]
+	}
+	g := s.grids[plate]
+	out := make([]gauge, 0, len(g.cells))
 	for i := range g.cells {
 		c := &g.cells[i]
 		if c.wooden < 0.3 {
 			continue
 		}
-		u := r.s.local(g, c, r.st.u)
-		var w float64
-		for k, f := range c.deflection(c.centre) {
-			w += f * u[k]
-		}
-		out = append(out, Sample{
-			At:         geom.V(unit.Length(c.centre.x), unit.Length(c.centre.y)),
-			Deflection: unit.Length(w),
-			Moment:     toGrain(c.momentAt(&u, c.centre), g.plate.Grain),
-			Thick:      unit.Length(c.thin),
-		})
+		out = append(out, gauge{c, c.deflection(c.centre), toGrain(c.moment(c.centre), g.plate.Grain)})
 	}
+	s.gauges[plate] = out
 	return out
 }
 

@@ -32,12 +32,29 @@ func newSkyline(first []int) *skyline {
 	return a
 }
 
+// clear makes all entries zero.
+func (a *skyline) clear() {
+	for i := range a.row {
+		for r := range 3 {
+			clear(a.row[i][r])
+		}
+	}
+}
+
 // add puts v on the entry (i, j) of the lower triangle; i and j count unknowns.
 func (a *skyline) add(i, j int, v float64) {
 	if j > i {
 		i, j = j, i
 	}
 	a.row[i/3][i%3][j-3*a.first[i/3]] += v
+}
+
+// block gives the rows of the 3x3 block (i, j), j at most i; of one on the diagonal
+// the lower triangle counts.
+func (a *skyline) block(i, j int) [3][]float64 {
+	at := 3 * (j - a.first[i])
+	ri := &a.row[i]
+	return [3][]float64{ri[0][at : at+3 : at+3], ri[1][at : at+3 : at+3], ri[2][at : at+3 : at+3]}
 }
 
 // mean is the mean number of entries of a row.
@@ -160,6 +177,50 @@ func (a *skyline) solve(x []float64, from int) {
 		x0 := (x[3*i] - ri[1][n]*x1 - ri[2][n]*x2) / ri[0][n]
 		x[3*i], x[3*i+1], x[3*i+2] = x0, x1, x2
 		subtract3(x[3*f:3*i], ri[0][:n], ri[1][:n], ri[2][:n], x0, x1, x2)
+	}
+}
+
+// solveThree does the same for three right sides at once, to the same digits: a
+// large factor is read from memory once, not three times.
+func (a *skyline) solveThree(x *[3][]float64, from int) {
+	for i := from; i < len(a.first); i++ {
+		f, ri := max(a.first[i], from), &a.row[i]
+		n := 3 * (i - f)
+		skip := 3 * (f - a.first[i])
+		s := dots(ri[0][skip:skip+n], ri[1][skip:skip+n], ri[2][skip:skip+n], x[0][3*f:3*i], x[1][3*f:3*i], x[2][3*f:3*i])
+		d := skip + n
+		for c, x := range x {
+			x0 := (x[3*i] - s[c]) / ri[0][d]
+			x1 := (x[3*i+1] - s[3+c] - ri[1][d]*x0) / ri[1][d+1]
+			x[3*i], x[3*i+1] = x0, x1
+			x[3*i+2] = (x[3*i+2] - s[6+c] - ri[2][d]*x0 - ri[2][d+1]*x1) / ri[2][d+2]
+		}
+	}
+	for i := len(a.first) - 1; i >= 0; i-- {
+		f, ri := a.first[i], &a.row[i]
+		n := 3 * (i - f)
+		var by [9]float64
+		for c, x := range x {
+			x2 := x[3*i+2] / ri[2][n+2]
+			x1 := (x[3*i+1] - ri[2][n+1]*x2) / ri[1][n+1]
+			x0 := (x[3*i] - ri[1][n]*x1 - ri[2][n]*x2) / ri[0][n]
+			x[3*i], x[3*i+1], x[3*i+2] = x0, x1, x2
+			by[3*c], by[3*c+1], by[3*c+2] = x0, x1, x2
+		}
+		subtract9(x[0][3*f:3*i], x[1][3*f:3*i], x[2][3*f:3*i], ri[0][:n], ri[1][:n], ri[2][:n], &by)
+	}
+}
+
+// subtract9 takes multiples of three rows from each of three right sides.
+func subtract9(x, y, z, a0, a1, a2 []float64, by *[9]float64) {
+	n := len(x)
+	y, z, a0, a1, a2 = y[:n], z[:n], a0[:n], a1[:n], a2[:n]
+	f0, f1, f2, g0, g1, g2, h0, h1, h2 := by[0], by[1], by[2], by[3], by[4], by[5], by[6], by[7], by[8]
+	for k := range x {
+		p, q, r := a0[k], a1[k], a2[k]
+		x[k] -= f0*p + f1*q + f2*r
+		y[k] -= g0*p + g1*q + g2*r
+		z[k] -= h0*p + h1*q + h2*r
 	}
 }
 

@@ -74,11 +74,15 @@ type Solver struct {
 	size     int   // unknowns
 	near     [][]int
 	bodyK    [][][]float64
-	fixed    []float64 // right side of slack in links that carry in the reference state
+	cellK    [][]*[12][12]float64 // stiffness of every cell of every grid; equal ones share it
+	mass     []float64            // of the plates, made when needed
+	gauges   [][]gauge            // of every grid, made when needed
+	fixed    []float64            // right side of slack in links that carry in the reference state
 	k        *skyline
 	cols     [][]float64 // answers to a unit force in a link, made when needed
 	rows     [][]float64 // deflections in all links for each of cols
 	patience int         // columns that cost as much as a new factorisation
+	factored int         // how often the matrix was factored
 }
 
 type link struct {
@@ -113,6 +117,9 @@ func New(a Assembly, h unit.Length) (*Solver, error) {
 		raw[i] = s.termsOf(l)
 	}
 	s.connect(blocks, raw)
+	for _, g := range s.grids {
+		s.cellK = append(s.cellK, g.stiffnesses())
+	}
 	for i, l := range a.Links {
 		ln := link{k: l.Stiffness, slack: float64(l.Slack), one: l.Acts != Both, ref: l.Starts || l.Acts == Both}
 		for _, t := range raw[i] {
@@ -187,18 +194,16 @@ func (s *Solver) connect(blocks int, links [][]term) {
 // refactor builds and factors the matrix with the links that carry in the
 // reference state.
 func (s *Solver) refactor() error {
-	s.k = newSkyline(lowest(s.near, s.place))
+	if s.k == nil {
+		s.k = newSkyline(lowest(s.near, s.place))
+	} else {
+		s.k.clear()
+	}
 	s.cols, s.rows = make([][]float64, len(s.links)), make([][]float64, len(s.links))
 	s.fixed = make([]float64, s.size)
-	for _, g := range s.grids {
-		q, t := g.plate.Wood.inPlane(g.plate.Grain), g.plate.Wood.transverse(g.plate.Grain)
-		var k [12][12]float64
+	for n, g := range s.grids {
 		for i := range g.cells {
-			c := &g.cells[i]
-			if i == 0 || !c.equals(&g.cells[i-1]) {
-				k = c.stiffness(q, t)
-			}
-			s.put(s.unknowns(g, c), k)
+			s.put(g, &g.cells[i], s.cellK[n][i])
 		}
 	}
 	for i, k := range s.bodyK {
@@ -230,6 +235,7 @@ func (s *Solver) refactor() error {
 		}
 	}
 	s.patience = 8 + s.k.mean()/4
+	s.factored++
 	return s.k.factor()
 }
 
@@ -242,11 +248,18 @@ func (s *Solver) unknowns(g *grid, c *cell) [12]int {
 	return at
 }
 
-func (s *Solver) put(at [12]int, k [12][12]float64) {
-	for i, a := range at {
-		for j, b := range at {
-			if b <= a {
-				s.k.add(a, b, k[i][j])
+// put adds the stiffness of a cell.
+func (s *Solver) put(g *grid, c *cell, k *[12][12]float64) {
+	for m, a := range c.node {
+		i := s.place[g.first+a]
+		for n, b := range c.node {
+			j := s.place[g.first+b]
+			if j > i {
+				continue
+			}
+			for r, row := range s.k.block(i, j) {
+				by := k[3*m+r][3*n : 3*n+3]
+				row[0], row[1], row[2] = row[0]+by[0], row[1]+by[1], row[2]+by[2]
 			}
 		}
 	}
@@ -255,27 +268,52 @@ func (s *Solver) put(at [12]int, k [12][12]float64) {
 // solve gives the answer of the reference system to a right side, which it
 // overwrites.
 func (s *Solver) solve(f []float64) {
-	from := 0
-	for from < len(f) && f[from] == 0 {
-		from++
-	}
-	if from < len(f) {
+	if from := firstOf(f); from < len(f) {
 		s.k.solve(f, from/3)
 	}
 }
 
-// column is the answer to a unit force in link j, and its stretch in every
-// link.
-func (s *Solver) column(j int) (u, w []float64) {
-	if s.cols[j] == nil {
+// solveAll does the same for many right sides, three at a time.
+func (s *Solver) solveAll(list [][]float64) {
+	for ; len(list) >= 3; list = list[3:] {
+		three := [3][]float64(list)
+		if from := min(firstOf(three[0]), firstOf(three[1]), firstOf(three[2])); from < s.size {
+			s.k.solveThree(&three, from/3)
+		}
+	}
+	for _, f := range list {
+		s.solve(f)
+	}
+}
+
+// firstOf is where a right side begins: how many zeros come first.
+func firstOf(f []float64) int {
+	n := 0
+	for n < len(f) && f[n] == 0 {
+		n++
+	}
+	return n
+}
+
+// want makes the columns of some links: the answers to a unit force in each, and
+// its stretch in every link.
+func (s *Solver) want(links []int) {
+	var missing []int
+	var all [][]float64
+	for _, j := range links {
+		if s.cols[j] != nil {
+			continue
+		}
 		u := make([]float64, s.size)
 		for _, t := range s.links[j].terms {
 			u[t.at] += t.by
 		}
-		s.solve(u)
-		s.cols[j], s.rows[j] = u, s.stretches(u)
+		missing, all = append(missing, j), append(all, u)
 	}
-	return s.cols[j], s.rows[j]
+	s.solveAll(all)
+	for k, j := range missing {
+		s.cols[j], s.rows[j] = all[k], s.stretches(all[k])
+	}
 }
 
 func (s *Solver) stretches(u []float64) []float64 {

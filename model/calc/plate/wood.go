@@ -46,12 +46,14 @@ func (w Wood) transverse(grain unit.Angle) [2][2]float64 {
 	return [2][2]float64{{l*c*c + r*s*s, (l - r) * c * s}, {(l - r) * c * s, l*s*s + r*c*c}}
 }
 
-// toGrain turns moments (mx, my, mxy) into the axes of the grain.
-func toGrain(m [3]float64, grain unit.Angle) [3]float64 {
+// toGrain turns the weights of moments (mx, my, mxy) into the axes of the grain.
+func toGrain(m [3][12]float64, grain unit.Angle) [3][12]float64 {
 	s, c := math.Sincos(float64(grain))
-	return [3]float64{
-		m[0]*c*c + m[1]*s*s + 2*m[2]*c*s,
-		m[0]*s*s + m[1]*c*c - 2*m[2]*c*s,
-		(m[1]-m[0])*c*s + m[2]*(c*c-s*s),
+	var out [3][12]float64
+	for k := range 12 {
+		out[0][k] = m[0][k]*c*c + m[1][k]*s*s + 2*m[2][k]*c*s
+		out[1][k] = m[0][k]*s*s + m[1][k]*c*c - 2*m[2][k]*c*s
+		out[2][k] = (m[1][k]-m[0][k])*c*s + m[2][k]*(c*c-s*s)
 	}
+	return out
 }
