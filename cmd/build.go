@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"slabwright/drawing/sheet"
@@ -77,7 +78,10 @@ func jobName(path string) string {
 // second.
 func (t *tool) progress(quiet bool) func(string) {
 	start := time.Now()
+	var mu sync.Mutex
 	return func(what string) {
+		mu.Lock()
+		defer mu.Unlock()
 		if time.Since(start) > time.Second {
 			t.say(quiet, "%s ...", what)
 		}

@@ -16,6 +16,7 @@ import (
 
 	"slabwright/drawing/sheet"
 	"slabwright/model"
+	"slabwright/model/atonce"
 	"slabwright/model/report"
 )
 
@@ -55,7 +56,11 @@ func Main(args []string, presets ...model.Preset) int {
 func (t *tool) run(args []string) (code int) {
 	defer func() {
 		if p := recover(); p != nil {
-			fmt.Fprintf(t.err, "slabwright %s broke: %v\n%s\nThe fault is ours. Please send us these lines and the job file; nothing that was already built has been touched.\n", report.Version, p, debug.Stack())
+			stack := debug.Stack()
+			if deep, ok := p.(atonce.Panic); ok {
+				stack = deep.Stack
+			}
+			fmt.Fprintf(t.err, "slabwright %s broke: %v\n%s\nThe fault is ours. Please send us these lines and the job file; nothing that was already built has been touched.\n", report.Version, p, stack)
 			code = exitOurs
 		}
 	}()

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"maps"
 
 	"slabwright/drawing/render"
 	"slabwright/drawing/sheet"
@@ -13,6 +14,7 @@ import (
 	"slabwright/mesh/stl"
 	"slabwright/mesh/threemf"
 	"slabwright/model"
+	"slabwright/model/atonce"
 	"slabwright/model/lists"
 	"slabwright/model/report"
 	"slabwright/model/unit"
@@ -21,17 +23,24 @@ import (
 // files makes everything that a build writes, in memory.
 func (t *tool) files(b report.Build, quiet bool) (fileSet, error) {
 	tell := t.progress(quiet)
-	out := fileSet{}
-	for _, step := range []struct {
+	steps := []struct {
 		what string
 		run  func(report.Build, fileSet) error
 	}{
-		{"drawing the sheets", t.addSheets}, {"meshing the parts", addModels}, {"writing the solids", addSolids}, {"writing the lists", addLists}, {"writing the report", addReport},
-	} {
-		tell(step.what)
-		if err := step.run(b, out); err != nil {
-			return nil, fmt.Errorf("%s: %w", step.what, err)
+		{"drawing the sheets", t.addSheets}, {"writing the report", addReport}, {"meshing the parts", addModels}, {"writing the solids", addSolids}, {"writing the lists", addLists},
+	}
+	sets, faults := make([]fileSet, len(steps)), make([]error, len(steps))
+	atonce.Each(len(steps), func(i int) {
+		tell(steps[i].what)
+		sets[i] = fileSet{}
+		faults[i] = steps[i].run(b, sets[i])
+	})
+	out := fileSet{}
+	for i, set := range sets {
+		if faults[i] != nil {
+			return nil, fmt.Errorf("%s: %w", steps[i].what, faults[i])
 		}
+		maps.Copy(out, set)
 	}
 	return out, nil
 }
@@ -44,17 +53,24 @@ func (t *tool) addSheets(b report.Build, out fileSet) error {
 	if err != nil {
 		return err
 	}
-	pdf, err := render.PDF(sheets, render.Meta{Title: b.Job.Title, Author: b.Job.Author, Subject: "shop drawings, revision " + b.Job.Revision})
+	var pdf []byte
+	svgs, faults := make([][]byte, len(sheets)), make([]error, len(sheets))
+	atonce.Each(1+len(sheets), func(i int) {
+		if i == 0 { // takes longest
+			pdf, err = render.PDF(sheets, render.Meta{Title: b.Job.Title, Author: b.Job.Author, Subject: "shop drawings, revision " + b.Job.Revision})
+			return
+		}
+		svgs[i-1], faults[i-1] = render.SVG(sheets[i-1])
+	})
 	if err != nil {
 		return err
 	}
 	out["drawings.pdf"] = pdf
-	for _, s := range sheets {
-		svg, err := render.SVG(s)
-		if err != nil {
-			return fmt.Errorf("sheet %s: %w", s.Name, err)
+	for i, s := range sheets {
+		if faults[i] != nil {
+			return fmt.Errorf("sheet %s: %w", s.Name, faults[i])
 		}
-		out["sheets/"+s.Name+".svg"] = svg
+		out["sheets/"+s.Name+".svg"] = svgs[i]
 	}
 	return nil
 }

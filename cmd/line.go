@@ -117,7 +117,7 @@ func turn(p model.Preset, j model.Job, r *model.Room) func() report.Turned {
 		j.Settings[wallLegs] = model.Setting{Text: other}
 		d := p.Build(model.Site{Room: r, People: j.People, Offers: j.Offers, House: j.House, Cut: j.Cut}, j.Settings)
 		d.Finish()
-		return report.Turned{Job: j, Design: d, Findings: check.Run(check.Site{Job: j, Room: r, Design: d, Params: p.Params})}
+		return report.Turned{Job: j, Design: d, Findings: check.Verdicts(check.Site{Job: j, Room: r, Design: d, Params: p.Params})}
 	})
 }
 

@@ -4,12 +4,15 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"slabwright/drawing"
 	"slabwright/drawing/words"
 	"slabwright/model"
+	"slabwright/model/atonce"
 	"slabwright/model/find"
 	"slabwright/model/report"
 	"slabwright/model/unit"
@@ -23,11 +26,17 @@ type page struct {
 	finish func(drawing.Sheet, drawing.Block) drawing.Sheet
 }
 
-// kinds lists the kinds of sheets in the order of the set. A kind gives as many
-// pages as the design calls for.
-var kinds = []func(*maker) []page{
-	coverSheets, surveySheets, planSheets, elevationSheets, sectionSheets, kneeSheets, movementSheets, loadSheets, slabSheets, channelSheets, fitSheets, angleSheets, cleatSheets, drillSheets, rollOutSheets, carryingSheets, mountingSheets, cableSheets, cuttingSheets, labelSheets, listSheets, templateSheets,
-	changeSheets,
+// family is one kind of sheet. It gives as many pages as the design calls for.
+type family struct {
+	pages func(*maker) []page
+	looks bool // at the other pages of the set, which must be there before it
+}
+
+// kinds lists the kinds of sheets in the order of the set; the cover, which comes
+// first, is drawn last.
+var kinds = []family{
+	{coverSheets, true}, {surveySheets, false}, {planSheets, false}, {elevationSheets, false}, {sectionSheets, false}, {kneeSheets, false}, {movementSheets, false}, {loadSheets, false}, {slabSheets, false}, {channelSheets, false}, {fitSheets, false}, {angleSheets, false}, {cleatSheets, false}, {drillSheets, false}, {rollOutSheets, false}, {carryingSheets, false}, {mountingSheets, false}, {cableSheets, false}, {cuttingSheets, false}, {labelSheets, false}, {listSheets, true}, {templateSheets, false},
+	{changeSheets, true},
 }
 
 // Set draws all sheets of a build, numbered, framed and stamped.
@@ -36,23 +45,37 @@ func Set(b report.Build) ([]drawing.Sheet, error) {
 	return m.finished(m.draft())
 }
 
-// draft lays out all pages of a set.
+// draft lays out all pages of a set: the kinds that do not look at others at once,
+// unless they write down what they say.
 func (m *maker) draft() []page {
-	var pages []page
-	for i, kind := range kinds {
-		if i == 0 {
-			continue // the cover lists the others and comes last
+	sets := make([][]page, len(kinds))
+	draw := func(i int) {
+		if !kinds[i].looks {
+			sets[i] = kinds[i].pages(m)
 		}
-		pages = append(pages, kind(m)...)
-		m.others = pages
 	}
-	return append(kinds[0](m), pages...)
+	if m.said == nil {
+		atonce.Each(len(kinds), draw)
+	} else {
+		for i := range kinds {
+			draw(i)
+		}
+	}
+	for i, k := range kinds {
+		if i > 0 && k.looks {
+			m.others = slices.Concat(sets[1:i]...)
+			sets[i] = k.pages(m)
+		}
+	}
+	m.others = slices.Concat(sets[1:]...)
+	return append(kinds[0].pages(m), m.others...)
 }
 
 // finished numbers, frames and stamps the pages of a set.
 func (m *maker) finished(pages []page) ([]drawing.Sheet, error) {
-	out := make([]drawing.Sheet, len(pages))
-	for i, p := range pages {
+	out, faults := make([]drawing.Sheet, len(pages)), make([]error, len(pages))
+	atonce.Each(len(pages), func(i int) {
+		p := pages[i]
 		s := p.sheet
 		s.Number, s.Of = i+1, len(pages)
 		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
@@ -69,9 +92,12 @@ func (m *maker) finished(pages []page) ([]drawing.Sheet, error) {
 			s = drawing.InBlack(s)
 		}
 		if err := drawing.Sound(s); err != nil {
-			return nil, fmt.Errorf("sheet %s: %w", s.Name, err)
+			faults[i] = fmt.Errorf("sheet %s: %w", s.Name, err)
 		}
 		out[i] = s
+	})
+	if err := cmp.Or(faults...); err != nil {
+		return nil, err
 	}
 	return out, nil
 }

@@ -13,14 +13,15 @@
 package hold
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
-	"sync"
 
 	"slabwright/model"
+	"slabwright/model/atonce"
 	"slabwright/model/calc/plate"
 	"slabwright/model/geom"
 	"slabwright/model/stock"
@@ -45,11 +46,7 @@ func Of(d *model.Design, j model.Job) *Statics {
 			}
 		}
 		s.Slabs = make([]Slab, len(parts))
-		var wait sync.WaitGroup
-		for i, p := range parts {
-			wait.Go(func() { s.Slabs[i] = newBench(d, p, loads, creep(j, loads)).slab() })
-		}
-		wait.Wait()
+		atonce.Each(len(parts), func(i int) { s.Slabs[i] = newBench(d, parts[i], loads, creep(j, loads)).slab() })
 		return s
 	}).(*Statics)
 }
@@ -134,18 +131,27 @@ func (b *bench) solve(out *Slab) error {
 	if err != nil {
 		return err
 	}
-	switch {
-	case b.known != nil:
-		out.found = *b.known
-	case b.walked:
-		if out.found, err = b.sweep(m.s, m.dead); err != nil {
-			return err
+	var finer []mesh
+	var trouble error
+	atonce.Both(func() {
+		switch {
+		case b.known != nil:
+			out.found = *b.known
+		case b.walked:
+			out.found, err = b.sweep(m.s, m.dead)
 		}
+	}, func() {
+		if !b.quick { // two more meshes are always wanted: they are cut while the person walks
+			finer, trouble = b.meshes(m.dead, middling, fine)
+		}
+	})
+	if err := cmp.Or(err, trouble); err != nil {
+		return err
 	}
 	f := out.found
 	out.Places, out.Tips, out.TipsAt = f.places, f.tips, b.part.Slab.Pose.Plan(f.tipsAt)
 	if !b.quick {
-		if m, err = b.refine(out, m, b.governing(f)); err != nil {
+		if m, err = b.refine(out, finer, b.governing(f)); err != nil {
 			return err
 		}
 	}
@@ -153,28 +159,47 @@ func (b *bench) solve(out *Slab) error {
 	return b.finish(out, m, f)
 }
 
-// refine cuts finer until the governing case stands still.
-func (b *bench) refine(out *Slab, m mesh, governing order) (mesh, error) {
-	var before Case
-	for i, unknowns := range []float64{middling, fine, finest} {
-		var err error
-		if m, err = b.mesh(unknowns, m.dead); err != nil {
-			return m, err
-		}
-		now, err := b.run(m, governing)
+// meshes cuts finer and finer.
+func (b *bench) meshes(before *plate.Result, unknowns ...float64) ([]mesh, error) {
+	var out []mesh
+	for _, n := range unknowns {
+		m, err := b.mesh(n, before)
 		if err != nil {
-			return m, err
+			return nil, err
 		}
-		if i > 0 {
-			out.Moved = movedBy(float64(before.Lowest.Down), float64(now.Lowest.Down))
-			out.MovedTop = movedBy(before.Along.Value, now.Along.Value)
-			out.MovedOver = movedBy(before.Across.Value, now.Across.Value)
-		}
-		if before = now; i > 0 && out.Moved < still {
-			break
-		}
+		out, before = append(out, m), m.dead
 	}
-	return m, nil
+	return out, nil
+}
+
+// refine takes the finer of two meshes if the governing case stands still there,
+// else the finest.
+func (b *bench) refine(out *Slab, two []mesh, governing order) (mesh, error) {
+	m := two[1]
+	before, err := b.run(two[0], governing)
+	if err != nil {
+		return m, err
+	}
+	now, err := b.run(m, governing)
+	if err != nil {
+		return m, err
+	}
+	if out.moved(before, now); out.Moved < still {
+		return m, nil
+	}
+	if m, err = b.mesh(finest, m.dead); err != nil {
+		return m, err
+	}
+	last, err := b.run(m, governing)
+	out.moved(now, last)
+	return m, err
+}
+
+// moved notes how much a case moved from one mesh to the next.
+func (s *Slab) moved(before, now Case) {
+	s.Moved = movedBy(float64(before.Lowest.Down), float64(now.Lowest.Down))
+	s.MovedTop = movedBy(before.Along.Value, now.Along.Value)
+	s.MovedOver = movedBy(before.Across.Value, now.Across.Value)
 }
 
 // order is one case to be solved.

@@ -2,9 +2,9 @@ package hold
 
 import (
 	"math"
-	"sync"
 
 	"slabwright/model"
+	"slabwright/model/atonce"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
 )
@@ -86,14 +86,10 @@ func Remedies(d *model.Design, j model.Job, part string, w Wanted) (found []Reme
 		there, found bool
 	}
 	answers := make([]answer, len(ways))
-	var wait sync.WaitGroup
-	for i, w := range ways {
-		wait.Go(func() {
-			a := &answers[i]
-			a.r, a.there, a.found = w.look(s)
-		})
-	}
-	wait.Wait()
+	atonce.Each(len(ways), func(i int) {
+		a := &answers[i]
+		a.r, a.there, a.found = ways[i].look(s)
+	})
 	for i, a := range answers {
 		switch {
 		case a.found:
