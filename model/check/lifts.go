@@ -21,7 +21,7 @@ var liftRule = Rule{
 		out := s.eachSlab([]string{"person", "grade"}, func(p *model.Part, b hold.Slab) []find.Finding { return s.lifts(p, b) })
 		for i, b := range s.statics().Slabs {
 			if b.Falls && out[i].Status == find.Unknown {
-				out[i] = find.Finding{Status: find.Fail, Title: "The slab tips", Parts: []string{b.Part}, Why: fmt.Sprintf("%s is not held: %s.", capital(b.Part), b.Trouble), Fix: []find.Fix{hint("carry it on a second wall, or on a table leg on the other side of its centre of gravity")}}
+				out[i] = find.Finding{Status: find.Fail, Title: "The slab tips", Parts: []string{b.Part}, Why: fmt.Sprintf("%s is not held: %s.", capital(b.Part), b.Trouble), Fix: s.steadied(s.Design.Part(b.Part), b)}
 			}
 		}
 		return out
@@ -35,14 +35,10 @@ func (s Site) lifts(p *model.Part, b hold.Slab) []find.Finding {
 			Status: find.Fail, Title: "The slab tips under a person", At: onTop(p, b.TipsAt),
 			Why: fmt.Sprintf("A person of %.0f kg who climbs on %s %s tips it off what carries it.", float64(s.statics().Loads.Person), b.Part, on(p, b.TipsAt)),
 		}
-		f.Fix = append(f.Fix, s.steadied(p, b)...)
+		f.Fix = s.steadied(p, b)
 		return []find.Finding{f}
 	}
-	kind := hold.PersonLifts
-	if !b.Walked {
-		kind = hold.Daily
-	}
-	c, ok := b.Case(kind)
+	c, ok := b.Case(liftsMost(b))
 	if !ok {
 		return []find.Finding{unstood(b)}
 	}
@@ -54,28 +50,32 @@ func (s Site) lifts(p *model.Part, b hold.Slab) []find.Finding {
 		f.Why += fmt.Sprintf(" The screws hold it down; the one that pulls most, %s of %s, takes %.0f N of the design load.", hole, carrier, pull)
 	}
 	if f.Status == find.Fail {
-		f.Fix = s.remedies(p, hold.Wanted{Of: hold.Lifting, Used: func(b hold.Slab) float64 {
-			c, ok := b.Case(kind)
-			if !ok || b.Tips {
-				return math.Inf(1)
-			}
-			return float64(-c.Highest.Down / mostLift)
-		}}, func(b hold.Slab) string {
-			c, _ := b.Case(kind)
-			return fmt.Sprintf("it then lifts by %.2f mm", -float64(c.Highest.Down))
-		})
+		f.Fix = s.steadied(p, b)
 	}
 	return []find.Finding{f}
 }
 
-// steadied are ways to keep a slab from tipping under a person: a leg at the
-// place, tried out, and screws where there are none.
+// steadied are ways to keep a slab on its bearings.
 func (s Site) steadied(p *model.Part, b hold.Slab) []find.Fix {
-	own := p.Slab.Pose.Unplan(b.TipsAt)
-	if with := hold.Propped(s.Design, s.Job, p.ID, own); with.Trouble == "" && !with.Tips {
-		return []find.Fix{hint("stand a table leg under it there, %.0f mm from its left end and %.0f mm from its back edge", float64(own.X), -float64(own.Y))}
+	kind := liftsMost(b)
+	return s.remedies(p, hold.Wanted{Of: hold.Lifting, Used: func(b hold.Slab) float64 {
+		c, ok := b.Case(kind)
+		if !ok || b.Tips {
+			return math.Inf(1)
+		}
+		return float64(-c.Highest.Down / mostLift)
+	}}, func(b hold.Slab) string {
+		c, _ := b.Case(kind)
+		return fmt.Sprintf("it then lifts by %.2f mm", float64(max(0, -c.Highest.Down)))
+	})
+}
+
+// liftsMost is the kind of load case in which a slab lifts most.
+func liftsMost(b hold.Slab) hold.Kind {
+	if b.Walked {
+		return hold.PersonLifts
 	}
-	return []find.Fix{hint("carry it along one more edge")}
+	return hold.Daily
 }
 
 // mostPull is the largest pull on a screw in all design cases, N.

@@ -214,6 +214,7 @@ func TestHintsMend(t *testing.T) {
 		{"a groove along", "trial", "bending-strength", "bench", "loads: {person: 50 kg}\nwiring:\n  grooves:\n    - {name: run, in: bench, width: 20, depth: 12, path: [{x: 400, back: 280}, {x: 1200, back: 280}]}\n", map[string]model.Setting{"thickness": {Length: 45}, "depth": {Length: 420}}, []string{"move run", "cut run"}},
 		{"a shelf of paper", "trial", "deflection", "shelf", "loads: {shelf: 650}\n", map[string]model.Setting{"shelf_under": {Length: 1300}, "rod_pitch": {Length: 1372}, "depth": {Length: 300}}, []string{"hang shelf"}},
 		{"in two pieces", "trial", "joint-bearing", "bench", "loads: {person: 30 kg, worktop: 10}\n", map[string]model.Setting{"split_at": {Length: 800}, "thickness": {Length: 60}, "depth": {Length: 800}}, []string{"stand table legs", "join them"}},
+		{"on one angle", "trial", "lift", "bench", "", map[string]model.Setting{"on": {Text: "left"}, "screws": {Flag: false}, "depth": {Length: 300}}, []string{"carry bench"}},
 		{"thin", "alcove", "deflection", "worktop", "", map[string]model.Setting{"thickness": {Length: 28}, "shelves": {Number: 0}}, []string{"make worktop"}},
 		{"thin", "corner", "deflection", "back worktop", "", map[string]model.Setting{"thickness": {Length: 34}}, []string{"make back worktop"}},
 		{"a leg at the wrong place", "corner", "deflection", "side worktop", "", map[string]model.Setting{"leg_at": {Length: 1200}}, []string{"make side worktop", "move leg"}},

@@ -26,7 +26,7 @@ type change struct {
 }
 
 // tried is what one wants of a slab with a change, worked out once: as the slab
-// itself, or roughly, on the coarse mesh and with a person where it was worst before.
+// itself, or roughly, on the coarse mesh and with a person where it was worst before, unless it tipped.
 func tried(d *model.Design, j model.Job, part string, c change, w Wants, roughly bool) Slab {
 	loads, _ := Filled(j)
 	type key struct {
@@ -40,7 +40,7 @@ func tried(d *model.Design, j model.Job, part string, c change, w Wants, roughly
 		b := newBench(d, d.Part(part), loads, creep(j, loads))
 		b.quick, b.wants = roughly, w
 		b.variant.take(d, b.part, c)
-		if drawn, ok := Of(d, j).Of(part); roughly && ok && drawn.Trouble == "" {
+		if drawn, ok := Of(d, j).Of(part); roughly && ok && drawn.Trouble == "" && !drawn.Tips {
 			b.known = &drawn.found
 		}
 		return b.slab()
@@ -62,11 +62,6 @@ func (v *variant) take(d *model.Design, p *model.Part, c change) {
 	if c.wall != "" {
 		v.extra = []*model.Part{oneMore(d, p.ID, c.wall)}
 	}
-}
-
-// Propped is a slab with one more firm support at a place in its own axes.
-func Propped(d *model.Design, j model.Job, part string, at geom.Vec) Slab {
-	return tried(d, j, part, change{propped: true, prop: at}, Lifting, false)
 }
 
 // reworked are the features of a slab with a cut and what it meets moved, less

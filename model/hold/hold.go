@@ -222,7 +222,8 @@ func (b *bench) run(m mesh, o order) (out Case, err error) {
 	return out, err
 }
 
-// solveCases solves cases on a mesh and shows each.
+// solveCases solves cases on a mesh and shows each; without a result one in which
+// the person tips the slab.
 func (b *bench) solveCases(m mesh, list []order, see func(order, Case, *plate.Result)) error {
 	loads := make([]plate.Case, len(list))
 	for i, o := range list {
@@ -230,10 +231,14 @@ func (b *bench) solveCases(m mesh, list []order, see func(order, Case, *plate.Re
 	}
 	return m.s.SolveEach(loads, m.dead, func(i int, res *plate.Result, err error) error {
 		o := list[i]
+		r := b.recipe(o.kind)
+		if errors.Is(err, plate.ErrTips) && r.step > 0 {
+			see(o, Case{}, nil)
+			return nil
+		}
 		if err != nil {
 			return fmt.Errorf("%s: %w", strings.TrimSpace(string(o.kind)+" "+o.worst), err)
 		}
-		r := b.recipe(o.kind)
 		c := b.read(m.s, loads[i], r, res)
 		c.Worst = o.worst
 		if r.step > 0 {
@@ -300,6 +305,12 @@ func (b *bench) finish(out *Slab, m mesh, f found) error {
 	var daily, lasting *plate.Result
 	list := slices.DeleteFunc(b.orders(f), func(o order) bool { return !b.wants.has(o.kind) })
 	err := b.solveCases(m, list, func(o order, c Case, res *plate.Result) {
+		if res == nil { // less holds it down than in the sweep
+			if !out.Tips {
+				out.Tips, out.TipsAt = true, b.part.Slab.Pose.Plan(o.at)
+			}
+			return
+		}
 		c.Along.Value *= bound(out.MovedTop)
 		c.Across.Value *= bound(out.MovedOver)
 		out.Cases = append(out.Cases, c)
@@ -317,7 +328,7 @@ func (b *bench) finish(out *Slab, m mesh, f found) error {
 		return err
 	}
 	at, _ := daily.Lowest(0)
-	if !f.sinks.found { // nobody stands on it, or it tips wherever somebody does
+	if _, stood := out.Case(PersonSinks); !stood { // nobody stands on it, or it tips wherever somebody does
 		out.lowestOwn = at
 		b.picture(out, daily)
 	}

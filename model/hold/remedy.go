@@ -66,7 +66,9 @@ type seeker struct {
 	part   *model.Part
 	drawn  Slab
 	wanted Wanted
-	like   *pair // slabs much like those that are tried
+	like   *pair // slabs much like those that are tried; nil while none stands
+
+	sinksAt geom.Vec // where it sinks most, or goes down when it tips
 }
 
 // pair is one slab on both meshes.
@@ -76,11 +78,18 @@ type pair struct{ fine, coarse Slab }
 // each kind. Missed names the kinds of which none does it.
 func Remedies(d *model.Design, j model.Job, part string, w Wanted) (found []Remedy, missed []string) {
 	drawn, known := Of(d, j).Of(part)
-	if !known || drawn.Trouble != "" {
+	if !known || drawn.Trouble != "" && !drawn.Falls {
 		return nil, nil
 	}
-	s := seeker{design: d, job: j, part: d.Part(part), drawn: drawn, wanted: w}
-	s.like = &pair{w.Of.of(drawn), s.rough(change{})}
+	s := seeker{design: d, job: j, part: d.Part(part), drawn: drawn, wanted: w, sinksAt: drawn.lowestOwn}
+	switch {
+	case drawn.Falls:
+		s.sinksAt = centre(s.part)
+	case drawn.Tips:
+		s.sinksAt = s.part.Slab.Pose.Unplan(drawn.TipsAt)
+	default:
+		s.like = &pair{w.Of.of(drawn), s.rough(change{})}
+	}
 	type answer struct {
 		r            Remedy
 		there, found bool
@@ -114,8 +123,8 @@ func (s seeker) used(w Slab) float64 {
 // guess is about what share would be used with a change.
 func (s seeker) guess(c change) float64 {
 	w := s.rough(c)
-	if w.Trouble != "" {
-		return math.Inf(1)
+	if w.Trouble != "" || s.like == nil {
+		return s.used(w)
 	}
 	return s.used(w.scaled(s.like.fine, s.like.coarse))
 }
@@ -153,7 +162,7 @@ func (s seeker) least(most int, of func(int) change) (int, Slab, bool) {
 		} else {
 			bad = n
 		}
-		if w.Trouble == "" {
+		if w.Trouble == "" && s.like != nil {
 			s.like = &pair{w, s.rough(of(n))}
 		}
 	}

@@ -75,7 +75,7 @@ func (s seeker) postElsewhere() (Remedy, bool, bool) {
 		}
 		there = true
 		from := s.part.Slab.Pose.Unplan(p.Post.Middle)
-		far := s.drawn.lowestOwn.Sub(from)
+		far := s.sinksAt.Sub(from)
 		for _, d := range []geom.Vec{geom.V(far.X, 0), geom.V(0, far.Y)} {
 			of := func(n int) change {
 				return change{post: p.ID, way: d.Unit().Mul(float64(n) * float64(moveStep))}
@@ -129,7 +129,7 @@ func (s seeker) spots() []geom.Vec {
 		}
 	}
 	slices.SortStableFunc(out, func(a, b geom.Vec) int {
-		return cmp.Compare(a.Sub(s.drawn.lowestOwn).Len(), b.Sub(s.drawn.lowestOwn).Len())
+		return cmp.Compare(a.Sub(s.sinksAt).Len(), b.Sub(s.sinksAt).Len())
 	})
 	return out
 }
