@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"slabwright/model"
 	"slabwright/model/calc/steelangle"
@@ -75,7 +76,7 @@ func (s Site) bar(p *model.Part, slab hold.Slab, st *hold.Statics) find.Finding 
 	f.Why = fmt.Sprintf("%s (%s) is stressed by %.0f N/mm2 %.0f mm from its left end (%s): %.0f from its seat leg under %.1f N/mm %.0f mm from the wall, %.0f from sagging and %.0f from twisting between its anchors, which is %.2f mm.",
 		capital(p.ID), a.Section.Name, worst.all, float64(worst.at), caseText(worst.of), worst.leg, worst.load, float64(worst.arm), worst.bar, worst.twist, float64(worst.sag))
 	if f.Status == find.Fail {
-		f.Fix = sectionFixes(a, slab, p.ID)
+		f.Fix = s.angleFixes(a, slab, p.ID)
 	}
 	return f
 }
@@ -221,22 +222,68 @@ func netStress(a *model.AnglePart, shape steelangle.Shape, b bent) float64 {
 	return worst
 }
 
-// sectionFixes finds the smallest angle that holds, under the loads of this one.
-func sectionFixes(a *model.AnglePart, slab hold.Slab, id string) []find.Fix {
+// angleFixes are ways out, each computed: the least angle that holds and the fewest
+// anchors with which this one does, under the same loads; else a shorter span.
+func (s Site) angleFixes(a *model.AnglePart, slab hold.Slab, id string) []find.Fix {
+	var out []find.Fix
 	for _, sec := range heavier(a) {
-		worst := 0.0
-		for _, c := range slab.Cases {
-			for _, r := range c.Runs {
-				if r.Carrier == id && c.Design {
-					worst = math.Max(worst, stressIn(a, rolledOf(sec), r).all)
-				}
-			}
-		}
-		if worst <= 0.97*steelangle.Yield {
-			return []find.Fix{hint("take %s: %.0f N/mm2 under the same loads", sec.Name, worst), hint("or anchor it closer, if the stress comes from sagging and twisting")}
+		if worst := mostIn(a, rolledOf(sec), slab, id); worst <= 0.97*steelangle.Yield {
+			out = append(out, hint("take %s: %.0f N/mm2 under the same loads", sec.Name, worst))
+			break
 		}
 	}
-	return []find.Fix{hint("no angle of the table is strong enough: carry the slab along one more edge")}
+	first, last, n := anchorSpan(a)
+	for more := 1; n >= 2 && more <= n; more++ {
+		closer := *a
+		closer.Holes = anchoredAt(a, first, last, n+more)
+		if worst := mostIn(&closer, rolledOf(a.Section), slab, id); worst <= steelangle.Yield {
+			pitch := up((last - first) / unit.Length(n+more-1))
+			out = append(out, hint("or set %d anchors instead of %d, %.0f mm apart: %.0f N/mm2", n+more, n, float64(pitch), worst))
+			break
+		}
+	}
+	if out != nil {
+		return out
+	}
+	return s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Span: true, Used: func(b hold.Slab) float64 {
+		return mostIn(a, rolledOf(a.Section), b, id) / steelangle.Yield
+	}}, func(b hold.Slab) string {
+		return fmt.Sprintf("%s is then stressed by %.0f N/mm2", id, mostIn(a, rolledOf(a.Section), b, id))
+	})
+}
+
+// mostIn is the largest stress in an angle of some shape over all design cases.
+func mostIn(a *model.AnglePart, shape steelangle.Shape, slab hold.Slab, id string) float64 {
+	worst := 0.0
+	for _, c := range slab.Cases {
+		for _, r := range c.Runs {
+			if r.Carrier == id && c.Design {
+				worst = math.Max(worst, stressIn(a, shape, r).all)
+			}
+		}
+	}
+	return worst
+}
+
+// anchorSpan is where the first and the last of the anchors of an angle are, and
+// how many there are.
+func anchorSpan(a *model.AnglePart) (first, last unit.Length, n int) {
+	at := places(a.In(model.WallLeg))
+	if len(at) == 0 {
+		return 0, 0, 0
+	}
+	return slices.Min(at), slices.Max(at), len(at)
+}
+
+// anchoredAt are the holes of an angle with so many anchors, evenly spread.
+func anchoredAt(a *model.AnglePart, first, last unit.Length, n int) []model.BracketHole {
+	out := slices.DeleteFunc(slices.Clone(a.Holes), func(h model.BracketHole) bool { return h.Leg == model.WallLeg })
+	for i := range n {
+		h := a.In(model.WallLeg)[0]
+		h.X = first + (last-first)*unit.Length(i)/unit.Length(n-1)
+		out = append(out, h)
+	}
+	return out
 }
 
 // heavier are the sections of the same leg and more thickness, and larger ones.

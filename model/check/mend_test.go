@@ -117,6 +117,16 @@ var cures = []cure{
 		}
 		return standing(len(legs)), standing(len(legs) - 1)
 	}},
+	{regexp.MustCompile(`^take (L\S+): `), func(t *testing.T, j model.Job, _ find.Fix, m []string) (whole, less *mending) {
+		if !slices.Contains(trialSections, m[1]) {
+			return nil, nil // none that the bench has
+		}
+		return with(j, "section", model.Setting{Text: m[1]}), nil
+	}},
+	{regexp.MustCompile(`^or set (\d+) anchors instead of \d+, (\d+) mm apart`), func(t *testing.T, j model.Job, _ find.Fix, m []string) (whole, less *mending) {
+		n, pitch := length(t, m[1]), length(t, m[2])
+		return with(j, "pitch", model.Setting{Length: pitch}), with(j, "pitch", model.Setting{Length: pitch*(n-1)/(n-2) + 1})
+	}},
 	{regexp.MustCompile(`^join them( )by .* \(set joint to (\w+)\)`), func(t *testing.T, j model.Job, _ find.Fix, m []string) (whole, less *mending) {
 		return with(j, "joint", model.Setting{Text: m[2]}), nil
 	}},
@@ -140,9 +150,12 @@ var cures = []cure{
 	}},
 }
 
+// trialSections are the angles of the trial bench.
+var trialSections = []string{"L40x40x5", "L50x50x6", "L60x60x6", "L80x80x8"}
+
 // notComputed are what a hint may say beside: a choice of wood, or that nothing
 // does it.
-var notComputed = regexp.MustCompile(`^or take a piece without crack|^none of these does it by itself`)
+var notComputed = regexp.MustCompile(`^or take a piece without crack|^tried in vain`)
 
 // build makes the design of a job that is being mended.
 func (m mending) build(t *testing.T) check.Site {
@@ -215,6 +228,7 @@ func TestHintsMend(t *testing.T) {
 		{"a shelf of paper", "trial", "deflection", "shelf", "loads: {shelf: 650}\n", map[string]model.Setting{"shelf_under": {Length: 1300}, "rod_pitch": {Length: 1372}, "depth": {Length: 300}}, []string{"hang shelf"}},
 		{"in two pieces", "trial", "joint-bearing", "bench", "loads: {person: 30 kg, worktop: 10}\n", map[string]model.Setting{"split_at": {Length: 800}, "thickness": {Length: 60}, "depth": {Length: 800}}, []string{"stand table legs", "join them"}},
 		{"on one angle", "trial", "lift", "bench", "", map[string]model.Setting{"on": {Text: "left"}, "screws": {Flag: false}, "depth": {Length: 300}}, []string{"carry bench"}},
+		{"anchored far apart", "trial", "angle-strength", "angle back", "loads: {person: 300 kg, step: 1.5}\n", map[string]model.Setting{"pitch": {Length: 900}, "screws": {Flag: false}, "thickness": {Length: 60}}, []string{"or set"}},
 		{"thin", "alcove", "deflection", "worktop", "", map[string]model.Setting{"thickness": {Length: 28}, "shelves": {Number: 0}}, []string{"make worktop"}},
 		{"thin", "corner", "deflection", "back worktop", "", map[string]model.Setting{"thickness": {Length: 34}}, []string{"make back worktop"}},
 		{"a leg at the wrong place", "corner", "deflection", "side worktop", "", map[string]model.Setting{"leg_at": {Length: 1200}}, []string{"make side worktop", "move leg"}},

@@ -32,8 +32,12 @@ func (s Site) remedies(p *model.Part, w hold.Wanted, says func(hold.Slab) string
 	for _, r := range found {
 		out = append(out, s.remedy(p, r, says(r.With)))
 	}
+	if out == nil && missed == nil {
+		return []find.Fix{hint("carry %s along one more edge: what carries it now leaves nothing to try", p.ID)}
+	}
 	if out == nil {
-		out = []find.Fix{hint("none of these does it by itself: %.0f mm %s", float64(w.Thicker), strings.Join(missed, ", "))}
+		tried := strings.Replace(list(missed), "more wood", fmt.Sprintf("%.0f mm more wood", float64(w.Thicker)), 1)
+		out = []find.Fix{hint("tried in vain, each by itself: %s", tried)}
 	}
 	return out
 }

@@ -83,7 +83,11 @@ func (s Site) screws(p *model.Part, slab hold.Slab, st *hold.Statics) find.Findi
 		if most.used <= 4 {
 			f.Fix = append(f.Fix, hint("set %.0f screws where there is one", math.Ceil(most.used)))
 		}
-		f.Fix = append(f.Fix, hint("or carry the slab further out, along one more edge or on a table leg, so that it does not lift"))
+		f.Fix = append(f.Fix, s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Span: true, Used: func(b hold.Slab) float64 {
+			return pulled(b, p.ID, thread, into)
+		}}, func(b hold.Slab) string {
+			return fmt.Sprintf("its screws then use %.0f %%", 100*pulled(b, p.ID, thread, into))
+		})...)
 	}
 	return f
 }
@@ -112,4 +116,22 @@ func screwsFromHeel(b model.Bracket) unit.Length {
 		return h.FromHeel
 	}
 	return 0
+}
+
+// pulled is the share of its withdrawal that the screw of a bracket uses which is
+// used most.
+func pulled(b hold.Slab, bracket string, thread, into unit.Length) float64 {
+	used := 0.0
+	for _, c := range b.Cases {
+		for _, r := range c.Runs {
+			if r.Carrier != bracket || !c.Design {
+				continue
+			}
+			take := screw.Screw{Thread: thread, Core: coreOf * thread}.Withdrawal(into, b.Class.DensityLow) * c.KMod / woodGamma
+			for _, pull := range r.Screws {
+				used = math.Max(used, pull.Force/take)
+			}
+		}
+	}
+	return used
 }

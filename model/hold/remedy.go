@@ -34,29 +34,31 @@ type Remedy struct {
 // of the kind to change.
 type way struct {
 	what string
+	span bool // it shortens the span
 	look func(seeker) (r Remedy, there, found bool)
 }
 
 // ways are the kinds of changes, in the order in which they are told.
 var ways = []way{
-	{"more wood", seeker.thicker},
-	{"another depth of its grooves and pockets", seeker.shallower},
-	{"another place for what is cut into it", seeker.cutElsewhere},
-	{"a tighter joint", seeker.tighter},
-	{"larger angles", seeker.largerAngles},
-	{"a bracket along one more wall", seeker.oneMoreWall},
-	{"up to three more rods", seeker.moreRods},
-	{"another place for a table leg", seeker.postElsewhere},
-	{"one more table leg", seeker.oneMorePost},
+	{"more wood", false, seeker.thicker},
+	{"another depth of its grooves and pockets", false, seeker.shallower},
+	{"another place for what is cut into it", false, seeker.cutElsewhere},
+	{"a tighter joint", false, seeker.tighter},
+	{"larger angles", false, seeker.largerAngles},
+	{"a bracket along one more wall", true, seeker.oneMoreWall},
+	{"up to three more rods", true, seeker.moreRods},
+	{"another place for a table leg", true, seeker.postElsewhere},
+	{"one more table leg", true, seeker.oneMorePost},
 }
 
 // Wanted is what is asked of a slab: the share of something that it uses, which
 // must come down to 1, and what of its statics that share is taken from. It may be
-// made so much thicker.
+// made so much thicker, or only its span shorter.
 type Wanted struct {
 	Used    func(Slab) float64
 	Of      Wants
 	Thicker unit.Length
+	Span    bool // by a shorter span alone
 }
 
 // seeker looks for changes with which a slab is what is wanted.
@@ -96,6 +98,9 @@ func Remedies(d *model.Design, j model.Job, part string, w Wanted) (found []Reme
 	}
 	answers := make([]answer, len(ways))
 	atonce.Each(len(ways), func(i int) {
+		if w.Span && !ways[i].span {
+			return
+		}
 		a := &answers[i]
 		a.r, a.there, a.found = ways[i].look(s)
 	})
