@@ -17,8 +17,8 @@ func hint(format string, args ...any) find.Fix { return find.Fix{Text: fmt.Sprin
 // set adds to a hint the parameter that does it, when the preset has one of
 // that name whose value is the size in question, and may take the new value.
 // Presets are free in their names: surface, thickness, side_gap, back_gap,
-// shorter_by, seat_at, leg_at, table_at, table_height, shelf_under and first_shelf are
-// the ones that hints look for.
+// shorter_by, seat_at, leg_at, table_at, table_height, shelf_under, first_shelf and
+// shelf_thick are the ones that hints look for.
 func (s Site) set(f find.Fix, name string, was, to unit.Length) find.Fix {
 	now, ok := s.now(name)
 	if !ok || math.Abs(float64(now-was)) > 0.01 {

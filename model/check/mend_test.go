@@ -218,21 +218,23 @@ func TestHintsMend(t *testing.T) {
 	for _, c := range []struct {
 		name, preset, rule, slab, beside string
 		set                              map[string]model.Setting
-		kinds                            []string // hints that must be among them
+		kinds                            []string    // hints that must be among them
+		loads                            model.Loads // instead of those of a preset
 	}{
-		{"thin", "trial", "deflection", "bench", "", map[string]model.Setting{"thickness": {Length: 26}, "into": {Length: 12}, "depth": {Length: 420}}, []string{"make bench", "stand one more"}},
-		{"on its sides", "trial", "deflection", "bench", "loads: {person: 60 kg}\n", map[string]model.Setting{"thickness": {Length: 31}, "into": {Length: 15}, "on": {Text: "sides"}, "depth": {Length: 300}}, []string{"make bench", "carry bench"}},
-		{"a leg at the wrong place", "trial", "deflection", "bench", "loads: {person: 60 kg}\n", map[string]model.Setting{"thickness": {Length: 23}, "into": {Length: 10}, "leg_at": {Length: 300}, "leg_back": {Length: 360}, "depth": {Length: 420}}, []string{"make bench", "move leg"}},
-		{"a groove across", "trial", "bending-strength", "bench", "loads: {person: 70 kg}\nwiring:\n  grooves:\n    - {name: run, in: bench, width: 20, depth: 20, path: [{x: 800, back: 200}, {x: 800, back: 360}]}\n", map[string]model.Setting{"thickness": {Length: 45}, "depth": {Length: 420}}, []string{"cut run"}},
-		{"a groove along", "trial", "bending-strength", "bench", "loads: {person: 50 kg}\nwiring:\n  grooves:\n    - {name: run, in: bench, width: 20, depth: 12, path: [{x: 400, back: 280}, {x: 1200, back: 280}]}\n", map[string]model.Setting{"thickness": {Length: 45}, "depth": {Length: 420}}, []string{"move run", "cut run"}},
-		{"a shelf of paper", "trial", "deflection", "shelf", "loads: {shelf: 650}\n", map[string]model.Setting{"shelf_under": {Length: 1300}, "rod_pitch": {Length: 1372}, "depth": {Length: 300}}, []string{"hang shelf"}},
-		{"in two pieces", "trial", "joint-bearing", "bench", "loads: {person: 30 kg, worktop: 10}\n", map[string]model.Setting{"split_at": {Length: 800}, "thickness": {Length: 60}, "depth": {Length: 800}}, []string{"stand table legs", "join them"}},
-		{"on one angle", "trial", "lift", "bench", "", map[string]model.Setting{"on": {Text: "left"}, "screws": {Flag: false}, "depth": {Length: 300}}, []string{"carry bench"}},
-		{"anchored far apart", "trial", "angle-strength", "angle back", "loads: {person: 300 kg, step: 1.5}\n", map[string]model.Setting{"pitch": {Length: 900}, "screws": {Flag: false}, "thickness": {Length: 60}}, []string{"or set"}},
-		{"thin", "alcove", "deflection", "worktop", "", map[string]model.Setting{"thickness": {Length: 28}, "shelves": {Number: 0}}, []string{"make worktop"}},
-		{"thin", "corner", "deflection", "back worktop", "", map[string]model.Setting{"thickness": {Length: 34}}, []string{"make back worktop"}},
-		{"a leg at the wrong place", "corner", "deflection", "side worktop", "", map[string]model.Setting{"leg_at": {Length: 1200}}, []string{"make side worktop", "move leg"}},
-		{"thin", "studio", "bending-strength", "worktop", "", map[string]model.Setting{"thickness": {Length: 40}}, []string{"make worktop"}},
+		{"thin", "trial", "deflection", "bench", "", map[string]model.Setting{"thickness": {Length: 26}, "into": {Length: 12}, "depth": {Length: 420}}, []string{"make bench", "stand one more"}, model.Loads{}},
+		{"on its sides", "trial", "deflection", "bench", "loads: {person: 60 kg}\n", map[string]model.Setting{"thickness": {Length: 31}, "into": {Length: 15}, "on": {Text: "sides"}, "depth": {Length: 300}}, []string{"make bench", "carry bench"}, model.Loads{}},
+		{"a leg at the wrong place", "trial", "deflection", "bench", "loads: {person: 60 kg}\n", map[string]model.Setting{"thickness": {Length: 23}, "into": {Length: 10}, "leg_at": {Length: 300}, "leg_back": {Length: 360}, "depth": {Length: 420}}, []string{"make bench", "move leg"}, model.Loads{}},
+		{"a groove across", "trial", "bending-strength", "bench", "loads: {person: 70 kg}\nwiring:\n  grooves:\n    - {name: run, in: bench, width: 20, depth: 20, path: [{x: 800, back: 200}, {x: 800, back: 360}]}\n", map[string]model.Setting{"thickness": {Length: 45}, "depth": {Length: 420}}, []string{"cut run"}, model.Loads{}},
+		{"a groove along", "trial", "bending-strength", "bench", "loads: {person: 50 kg}\nwiring:\n  grooves:\n    - {name: run, in: bench, width: 20, depth: 12, path: [{x: 400, back: 280}, {x: 1200, back: 280}]}\n", map[string]model.Setting{"thickness": {Length: 45}, "depth": {Length: 420}}, []string{"move run", "cut run"}, model.Loads{}},
+		{"a shelf of paper", "trial", "deflection", "shelf", "loads: {shelf: 650}\n", map[string]model.Setting{"shelf_under": {Length: 1300}, "rod_pitch": {Length: 1372}, "depth": {Length: 300}}, []string{"hang shelf"}, model.Loads{}},
+		{"in two pieces", "trial", "joint-bearing", "bench", "loads: {person: 30 kg, worktop: 10}\n", map[string]model.Setting{"split_at": {Length: 800}, "thickness": {Length: 60}, "depth": {Length: 800}}, []string{"stand table legs", "join them"}, model.Loads{}},
+		{"on one angle", "trial", "lift", "bench", "", map[string]model.Setting{"on": {Text: "left"}, "screws": {Flag: false}, "depth": {Length: 300}}, []string{"carry bench"}, model.Loads{}},
+		{"anchored far apart", "trial", "angle-strength", "angle back", "loads: {person: 300 kg, step: 1.5}\n", map[string]model.Setting{"pitch": {Length: 900}, "screws": {Flag: false}, "thickness": {Length: 60}}, []string{"or set"}, model.Loads{}},
+		{"thin shelves", "alcove", "deflection", "shelf 2", "", map[string]model.Setting{"shelf_depth": {Length: 500}}, []string{"make shelf 2"}, model.Loads{Shelf: 250}},
+		{"thin", "alcove", "deflection", "worktop", "", map[string]model.Setting{"thickness": {Length: 28}, "shelves": {Number: 0}}, []string{"make worktop"}, model.Loads{}},
+		{"thin", "corner", "deflection", "back worktop", "", map[string]model.Setting{"thickness": {Length: 34}}, []string{"make back worktop"}, model.Loads{}},
+		{"a leg at the wrong place", "corner", "deflection", "side worktop", "", map[string]model.Setting{"leg_at": {Length: 1200}}, []string{"make side worktop", "move leg"}, model.Loads{}},
+		{"thin", "studio", "bending-strength", "worktop", "", map[string]model.Setting{"thickness": {Length: 40}}, []string{"make worktop"}, model.Loads{}},
 	} {
 		t.Run(c.preset+"/"+c.name, func(t *testing.T) {
 			if long[c.preset+"/"+c.name] && os.Getenv("SLABWRIGHT_HINTS") != "all" {
@@ -242,6 +244,9 @@ func TestHintsMend(t *testing.T) {
 			j := mendJob(t, c.preset, c.rule, c.beside)
 			for k, v := range c.set {
 				j.Settings[k] = v
+			}
+			if c.loads.Shelf > 0 {
+				j.Loads = c.loads
 			}
 			worst, found := worstOf(check.RunOnly(mending{job: j}.build(t), []string{c.rule}), c.slab)
 			if worst != find.Fail && worst != find.Warn {

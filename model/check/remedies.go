@@ -46,7 +46,11 @@ func (s Site) remedies(p *model.Part, w hold.Wanted, says func(hold.Slab) string
 func (s Site) remedy(p *model.Part, r hold.Remedy, then string) find.Fix {
 	switch {
 	case r.Thick > 0:
-		return s.set(hint("make %s %.0f mm thick: %s", p.ID, float64(r.Thick), then), "thickness", p.Slab.Thickness, r.Thick)
+		f := s.set(hint("make %s %.0f mm thick: %s", p.ID, float64(r.Thick), then), "thickness", p.Slab.Thickness, r.Thick)
+		if f.Value == nil && p.Kind == model.KindShelf {
+			f = s.set(f, "shelf_thick", p.Slab.Thickness, r.Thick)
+		}
+		return f
 	case r.Shallow != "":
 		return hint("cut %s of %s %.0f mm deep: %s", r.Shallow, p.ID, float64(r.Depth), then)
 	case r.Cuts != nil:

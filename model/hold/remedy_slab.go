@@ -8,7 +8,8 @@ import (
 	"slabwright/model/unit"
 )
 
-// thicker goes by whole millimetres.
+// thicker goes by whole millimetres. Screws go as deep into the wood as drawn: longer
+// ones hold it down a little more.
 func (s seeker) thicker() (Remedy, bool, bool) {
 	n, w, ok := s.least(int(s.wanted.Thicker), func(n int) change { return change{thicker: unit.Length(n)} })
 	return Remedy{Thick: s.part.Slab.Thickness + unit.Length(n), With: w}, true, ok
