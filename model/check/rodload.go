@@ -50,9 +50,43 @@ func (w *pressed) see(p *model.Part, is, may, force float64) {
 	}
 }
 
+// rodOf is the rod of that id, or one like it where one more is tried out.
+func (s Site) rodOf(id, shelf string) *model.Part {
+	if p := s.Design.Part(id); p != nil && p.Rod != nil {
+		return p
+	}
+	for _, p := range s.Design.Parts {
+		if p.Rod != nil && p.Rod.Shelf == shelf {
+			return p
+		}
+	}
+	return nil
+}
+
+// pressedBy are the rods of a shelf that are used most: as bars of steel, in the
+// wood, in a wall of which something is known.
+func (s Site) pressedBy(slab hold.Slab) (steel, wood, wall pressed) {
+	for _, c := range slab.Cases {
+		for _, r := range c.Runs {
+			p := s.rodOf(r.Carrier, slab.Part)
+			if p == nil || !c.Design {
+				continue
+			}
+			d := p.Rod.Dia
+			moment := r.Force * float64(r.FromHeel) // about the face of the wall
+			steel.see(p, rod.Stress(d, r.Force, r.FromHeel+d), steelangle.Yield, r.Force)
+			off := abs(r.FromHeel - p.Rod.Gap - p.Rod.InShelf/2) // of the force from the middle of the bore
+			wood.see(p, rod.Pressure(d, p.Rod.InShelf, r.Force, r.Force*float64(off-p.Rod.InShelf/2)), slab.Class.PressOver*c.KMod/woodGamma, r.Force)
+			if may, known := wallPress[p.Rod.Wall.Make]; known {
+				wall.see(p, rod.Pressure(d, p.Rod.InWall-d, r.Force, moment+r.Force*float64(d)), may, r.Force)
+			}
+		}
+	}
+	return steel, wood, wall
+}
+
 // rods judges bending, wood and wall at the rods of a shelf.
 func (s Site) rods(slab hold.Slab, st *hold.Statics) ([]find.Finding, bool) {
-	var steel, wood, wall pressed
 	any, unsure := false, ""
 	for _, p := range s.Design.Parts {
 		if p.Rod == nil || p.Rod.Shelf != slab.Part {
@@ -62,25 +96,11 @@ func (s Site) rods(slab hold.Slab, st *hold.Statics) ([]find.Finding, bool) {
 		if _, known := wallPress[p.Rod.Wall.Make]; !known {
 			unsure = p.Rod.Wall.Name
 		}
-		for _, c := range slab.Cases {
-			for _, r := range c.Runs {
-				if r.Carrier != p.ID || !c.Design {
-					continue
-				}
-				d := p.Rod.Dia
-				moment := r.Force * float64(r.FromHeel) // about the face of the wall
-				steel.see(p, rod.Stress(d, r.Force, r.FromHeel+d), steelangle.Yield, r.Force)
-				off := abs(r.FromHeel - p.Rod.Gap - p.Rod.InShelf/2) // of the force from the middle of the bore
-				wood.see(p, rod.Pressure(d, p.Rod.InShelf, r.Force, r.Force*float64(off-p.Rod.InShelf/2)), slab.Class.PressOver*c.KMod/woodGamma, r.Force)
-				if may, known := wallPress[p.Rod.Wall.Make]; known {
-					wall.see(p, rod.Pressure(d, p.Rod.InWall-d, r.Force, moment+r.Force*float64(d)), may, r.Force)
-				}
-			}
-		}
 	}
 	if !any {
 		return nil, false
 	}
+	steel, wood, wall := s.pressedBy(slab)
 	if !steel.found {
 		u := unknown(fmt.Sprintf("what the rods of %s carry is not known: %s.", slab.Part, slab.Trouble), hint("mend the shelf first"))
 		u.Parts = []string{slab.Part}
@@ -88,11 +108,11 @@ func (s Site) rods(slab hold.Slab, st *hold.Statics) ([]find.Finding, bool) {
 	}
 	out := []find.Finding{
 		s.droop(slab, st),
-		s.rod(steel, slab, st, "bends to", "Rods bend no further than they spring back", hint("take a rod of %.0f mm", float64(thicker(steel.part.Rod.Dia, steel.is/steel.may, 3)))),
-		s.rod(wood, slab, st, "presses in the wood by", "The wood holds the rods", hint("take a rod of %.0f mm, or more rods", float64(thicker(wood.part.Rod.Dia, wood.is/wood.may, 1)))),
+		s.rod(steel, slab, st, "bends to", "Rods bend no further than they spring back", hint("take a rod of %.0f mm", float64(thicker(steel.part.Rod.Dia, steel.is/steel.may, 3))), func(b hold.Slab) pressed { x, _, _ := s.pressedBy(b); return x }),
+		s.rod(wood, slab, st, "presses in the wood by", "The wood holds the rods", hint("take a rod of %.0f mm", float64(thicker(wood.part.Rod.Dia, wood.is/wood.may, 1))), func(b hold.Slab) pressed { _, x, _ := s.pressedBy(b); return x }),
 	}
 	if wall.found {
-		out = append(out, s.rod(wall, slab, st, "presses in the wall by", "The wall holds the rods", hint("set the rods %.0f mm deep in the wall, or take more of them", float64(deepEnough(wall)))))
+		out = append(out, s.rod(wall, slab, st, "presses in the wall by", "The wall holds the rods", hint("set the rods %.0f mm deep in the wall", float64(deepEnough(wall))), func(b hold.Slab) pressed { _, _, x := s.pressedBy(b); return x }))
 	}
 	if unsure != "" {
 		u := unknown(fmt.Sprintf("nobody knows what the wall %s takes from a rod in a hole: it is not solid, or its make is not told.", unsure), hint("fix the rods to a board or plate that is screwed to what stands behind"))
@@ -106,21 +126,17 @@ func (s Site) rods(slab hold.Slab, st *hold.Statics) ([]find.Finding, bool) {
 // EN 1995-1-1 table 7.2 for cantilevers, lower end, from memory.
 const droopShare = 150
 
-// droop judges how far the rods of a shelf let its front edge hang under what
-// lies on it: each rod is a cantilever in the wall, and the shelf goes straight
-// on beyond what presses on it.
-func (s Site) droop(slab hold.Slab, st *hold.Statics) find.Finding {
-	shelf := s.Design.Part(slab.Part)
+// drooped is how far the rod that bends most lets the front edge of a shelf hang, and
+// how far that edge stands out.
+func (s Site) drooped(slab hold.Slab) (worst, tip unit.Length, of *model.Part) {
 	depth := unit.Length(0)
-	for _, e := range shelf.Slab.Edges {
+	for _, e := range s.Design.Part(slab.Part).Slab.Edges {
 		depth = max(depth, -e.Start.Y)
 	}
-	var worst, tip unit.Length
-	var of *model.Part
 	c, _ := slab.Case(hold.Daily)
 	for _, r := range c.Runs {
-		p := s.Design.Part(r.Carrier)
-		if p == nil || p.Rod == nil {
+		p := s.rodOf(r.Carrier, slab.Part)
+		if p == nil || len(r.Line) == 0 || r.Line[0].Points == nil {
 			continue
 		}
 		held := p.Rod.Dia // behind the face of the wall
@@ -134,6 +150,14 @@ func (s Site) droop(slab hold.Slab, st *hold.Statics) find.Finding {
 			worst, tip, of = d, depth+p.Rod.Gap, p
 		}
 	}
+	return worst, tip, of
+}
+
+// droop judges how far the rods of a shelf let its front edge hang under what
+// lies on it: each rod is a cantilever in the wall, and the shelf goes straight
+// on beyond what presses on it.
+func (s Site) droop(slab hold.Slab, st *hold.Statics) find.Finding {
+	worst, tip, of := s.drooped(slab)
 	f := find.Finding{
 		Title: "How far the rods let the front edge droop", Parts: []string{slab.Part, of.ID}, Walls: []string{of.Rod.Wall.Name}, At: at(of.Centroid()),
 		Measured: mm(worst), Required: limit(find.AtMost, tip/droopShare),
@@ -142,7 +166,14 @@ func (s Site) droop(slab hold.Slab, st *hold.Statics) find.Finding {
 		Assumed: append([]find.Assumption{{What: fmt.Sprintf("rods drilled dead level, held without play from %.0f mm behind the face of the wall; play in the hole adds to it", float64(of.Rod.Dia)), Source: wallPressSource}}, st.Assumed...),
 	}.Judge()
 	if f.Status == find.Fail {
-		f.Fix = []find.Fix{hint("take a rod of %.0f mm, or more rods", float64(thicker(of.Rod.Dia, float64(worst/(tip/droopShare)), 4)))}
+		f.Fix = append([]find.Fix{hint("take a rod of %.0f mm", float64(thicker(of.Rod.Dia, float64(worst/(tip/droopShare)), 4)))},
+			s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Sinking, Span: true, Used: func(b hold.Slab) float64 {
+				worst, tip, _ := s.drooped(b)
+				return float64(worst / (tip / droopShare))
+			}}, func(b hold.Slab) string {
+				worst, _, _ := s.drooped(b)
+				return fmt.Sprintf("the front edge then droops by %.2f mm", float64(worst))
+			})...)
 	}
 	return f
 }
@@ -174,7 +205,7 @@ func deepEnough(w pressed) unit.Length {
 	return 600
 }
 
-func (s Site) rod(w pressed, slab hold.Slab, st *hold.Statics, does, title string, fix find.Fix) find.Finding {
+func (s Site) rod(w pressed, slab hold.Slab, st *hold.Statics, does, title string, fix find.Fix, of func(hold.Slab) pressed) find.Finding {
 	f := find.Finding{
 		Title: title, Parts: []string{slab.Part, w.part.ID}, Walls: []string{w.part.Rod.Wall.Name}, At: at(w.part.Centroid()),
 		Measured: &find.Quantity{Value: round3(w.is), Unit: "N/mm2"}, Required: &find.Limit{Value: round3(w.may), Relation: find.AtMost, Unit: "N/mm2"},
@@ -182,7 +213,12 @@ func (s Site) rod(w pressed, slab hold.Slab, st *hold.Statics, does, title strin
 		Assumed: append([]find.Assumption{{What: fmt.Sprintf("the wall is firm from %.0f mm behind its face", float64(w.part.Rod.Dia)), Source: wallPressSource}}, st.Assumed...),
 	}.Judge()
 	if f.Status == find.Fail {
-		f.Fix = []find.Fix{fix}
+		f.Fix = append([]find.Fix{fix}, s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Span: true, Used: func(b hold.Slab) float64 {
+			x := of(b)
+			return x.is / x.may
+		}}, func(b hold.Slab) string {
+			return fmt.Sprintf("%.2f N/mm2 are left", of(b).is)
+		})...)
 	}
 	return f
 }
