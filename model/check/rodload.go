@@ -41,12 +41,13 @@ type pressed struct {
 	part    *model.Part
 	is, may float64 // N/mm2
 	force   float64
+	arm     unit.Length // of the force, from the face of the wall
 	found   bool
 }
 
-func (w *pressed) see(p *model.Part, is, may, force float64) {
+func (w *pressed) see(p *model.Part, is, may, force float64, arm unit.Length) {
 	if !w.found || is/may > w.is/w.may {
-		*w = pressed{p, is, may, force, true}
+		*w = pressed{p, is, may, force, arm, true}
 	}
 }
 
@@ -74,11 +75,11 @@ func (s Site) pressedBy(slab hold.Slab) (steel, wood, wall pressed) {
 			}
 			d := p.Rod.Dia
 			moment := r.Force * float64(r.FromHeel) // about the face of the wall
-			steel.see(p, rod.Stress(d, r.Force, r.FromHeel+d), steelangle.Yield, r.Force)
+			steel.see(p, rod.Stress(d, r.Force, r.FromHeel+d), steelangle.Yield, r.Force, r.FromHeel)
 			off := abs(r.FromHeel - p.Rod.Gap - p.Rod.InShelf/2) // of the force from the middle of the bore
-			wood.see(p, rod.Pressure(d, p.Rod.InShelf, r.Force, r.Force*float64(off-p.Rod.InShelf/2)), slab.Class.PressOver*c.KMod/woodGamma, r.Force)
+			wood.see(p, rod.Pressure(d, p.Rod.InShelf, r.Force, r.Force*float64(off-p.Rod.InShelf/2)), slab.Class.PressOver*c.KMod/woodGamma, r.Force, r.FromHeel)
 			if may, known := wallPress[p.Rod.Wall.Make]; known {
-				wall.see(p, rod.Pressure(d, p.Rod.InWall-d, r.Force, moment+r.Force*float64(d)), may, r.Force)
+				wall.see(p, rod.Pressure(d, p.Rod.InWall-d, r.Force, moment+r.Force*float64(d)), may, r.Force, r.FromHeel)
 			}
 		}
 	}
@@ -112,7 +113,7 @@ func (s Site) rods(slab hold.Slab, st *hold.Statics) ([]find.Finding, bool) {
 		s.rod(wood, slab, st, "presses in the wood by", "The wood holds the rods", hint("take a rod of %.0f mm", float64(thicker(wood.part.Rod.Dia, wood.is/wood.may, 1))), func(b hold.Slab) pressed { _, x, _ := s.pressedBy(b); return x }),
 	}
 	if wall.found {
-		out = append(out, s.rod(wall, slab, st, "presses in the wall by", "The wall holds the rods", hint("set the rods %.0f mm deep in the wall", float64(deepEnough(wall))), func(b hold.Slab) pressed { _, _, x := s.pressedBy(b); return x }))
+		out = append(out, s.rod(wall, slab, st, "presses in the wall by", "The wall holds the rods", deepEnough(wall), func(b hold.Slab) pressed { _, _, x := s.pressedBy(b); return x }))
 	}
 	if unsure != "" {
 		u := unknown(fmt.Sprintf("nobody knows what the wall %s takes from a rod in a hole: it is not solid, or its make is not told.", unsure), hint("fix the rods to a board or plate that is screwed to what stands behind"))
@@ -193,16 +194,15 @@ func thicker(dia unit.Length, used float64, power int) unit.Length {
 	return d
 }
 
-// deepEnough is how far a rod must go into the wall.
-func deepEnough(w pressed) unit.Length {
+// deepEnough says how far a rod must go into the wall.
+func deepEnough(w pressed) find.Fix {
 	r := w.part.Rod
-	arm := r.Gap + r.InShelf/2
 	for in := r.InWall; in < 600; in += 5 {
-		if rod.Pressure(r.Dia, in-r.Dia, w.force, w.force*float64(arm+r.Dia)) <= w.may {
-			return in
+		if rod.Pressure(r.Dia, in-r.Dia, w.force, w.force*float64(w.arm+r.Dia)) <= w.may {
+			return hint("set the rods %.0f mm deep in the wall", float64(in))
 		}
 	}
-	return 600
+	return hint("rods 600 mm deep in the wall do not do it")
 }
 
 func (s Site) rod(w pressed, slab hold.Slab, st *hold.Statics, does, title string, fix find.Fix, of func(hold.Slab) pressed) find.Finding {

@@ -80,9 +80,6 @@ func (s Site) screws(p *model.Part, slab hold.Slab, st *hold.Statics) find.Findi
 		if longest > into && full >= most.pull {
 			f.Fix = append(f.Fix, hint("take screws that go %.0f mm into the wood: they take %.0f N and leave %.0f mm over them", float64(longest), full, float64(woodOverPilot)))
 		}
-		if most.used <= 4 {
-			f.Fix = append(f.Fix, hint("set %.0f screws where there is one", math.Ceil(most.used)))
-		}
 		f.Fix = append(f.Fix, s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Span: true, Used: func(b hold.Slab) float64 {
 			return pulled(b, p.ID, thread, into)
 		}}, func(b hold.Slab) string {

@@ -36,6 +36,8 @@ type trialParams struct {
 	Groove      unit.Length `is:"0" min:"0" max:"60" help:"depth of a groove in the underside; 0: none"`
 	Pocket      unit.Length `is:"0" min:"0" max:"200" help:"depth of a pocket; 0: none"`
 	ShelfUnder  unit.Length `is:"0" min:"0" max:"3000" help:"shelf on rods with its underside here; 0: none"`
+	RodDia      unit.Length `is:"16" min:"6" max:"24" help:"rods of the shelf, diameter"`
+	RodInWall   unit.Length `is:"120" min:"20" max:"500" help:"rods of the shelf, in the wall"`
 	RodPitch    unit.Length `is:"450" min:"100" max:"2000" help:"rods of the shelf"`
 	LegAt       unit.Length `is:"0" min:"0" max:"3000" help:"table leg at this distance from the left end; 0: none"`
 	LegBack     unit.Length `is:"300" min:"50" max:"1000" help:"table leg from the back edge"`
@@ -96,7 +98,7 @@ func bench(s model.Site, p trialParams) *model.Design {
 	}
 	if p.ShelfUnder > 0 {
 		d.Add("shelf", model.Shelf(stock.Ash, 40).Between(left, right).Against(back).Gaps(p.SideGap, p.BackGap).
-			Depth(240).UndersideAt(p.ShelfUnder).OnRods(model.Rods{Dia: 16, InWall: 120, InShelf: 160, Pitch: p.RodPitch, End: 110}))
+			Depth(240).UndersideAt(p.ShelfUnder).OnRods(model.Rods{Dia: p.RodDia, InWall: p.RodInWall, InShelf: 160, Pitch: p.RodPitch, End: 110}))
 	}
 	if p.TableAt > 0 {
 		d.Add("press table", model.RollOut(stock.Ash, 500, 400, p.TableHeight).Parked("bench", p.TableAt, 40))
