@@ -99,13 +99,16 @@ func (t *taken) clear(r drawing.Rect, gap unit.Length) bool {
 // enters tells whether the line with its width comes into a rectangle.
 func (l ink) enters(r drawing.Rect) bool {
 	r = r.Grow(l.half)
+	if max(l.a.X, l.b.X) <= r.Min.X || min(l.a.X, l.b.X) >= r.Max.X || max(l.a.Y, l.b.Y) <= r.Min.Y || min(l.a.Y, l.b.Y) >= r.Max.Y {
+		return false
+	}
 	t0, t1 := 0.0, 1.0
 	clip := func(start, run, low, high unit.Length) bool {
 		if run == 0 {
 			return low < start && start < high
 		}
 		a, b := float64((low-start)/run), float64((high-start)/run)
-		t0, t1 = math.Max(t0, math.Min(a, b)), math.Min(t1, math.Max(a, b))
+		t0, t1 = max(t0, min(a, b)), min(t1, max(a, b))
 		return t0 < t1
 	}
 	d := l.b.Sub(l.a)

@@ -213,12 +213,14 @@ func (c *crowd) price(at, mid geom.Vec, radius unit.Length, frame drawing.Rect, 
 		if l.misses(all) {
 			continue
 		}
-		if l.strikes(mid, radius) {
-			c.met = i
-			return math.Inf(1)
-		}
-		if distance(l.a, l.b, mid) < radius+ringClear {
-			sum += 14
+		if !l.misses(box) { // else it runs farther from the ring than what counts
+			if l.strikes(mid, radius) {
+				c.met = i
+				return math.Inf(1)
+			}
+			if distance(l.a, l.b, mid) < radius+ringClear {
+				sum += 14
+			}
 		}
 		if crossed(l.a, l.b, edge, at) {
 			sum += 3

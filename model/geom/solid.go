@@ -27,10 +27,11 @@ type body struct {
 // when it is first asked for.
 type placed struct {
 	*body
-	pose   Pose
-	faces  func() []Face
-	layers func() []Layer
-	bounds func() Box
+	pose      Pose
+	faces     func() []Face
+	layers    func() []Layer
+	bounds    func() Box
+	footprint func() Region
 }
 
 var errNoSolid = errors.New("no solid has been described")
@@ -51,6 +52,7 @@ func (b *body) place(p Pose) Solid {
 	at.faces = sync.OnceValue(func() []Face { return placeFaces(b.faces, p) })
 	at.layers = sync.OnceValue(func() []Layer { return placeLayers(b.layers(), p) })
 	at.bounds = sync.OnceValue(func() Box { return boundsOf(at.faces()) })
+	at.footprint = sync.OnceValue(func() Region { return footprintOf(at.faces()) })
 	return Solid{at: at}
 }
 
@@ -124,8 +126,15 @@ func (s Solid) Layers() []Layer {
 
 // Footprint is the outline of the solid seen from above.
 func (s Solid) Footprint() Region {
+	if s.Err() != nil {
+		return Region{}
+	}
+	return s.at.footprint()
+}
+
+func footprintOf(faces []Face) Region {
 	var loops [][]pt
-	for _, f := range s.Faces() {
+	for _, f := range faces {
 		if f.Normal.Z < 1e-9 {
 			continue
 		}
