@@ -48,8 +48,15 @@ func verbs() []verb {
 	return []verb{newVerb, buildVerb, checkVerb, surveyVerb, compareVerb, cutVerb, presetsVerb, explainVerb, schemaVerb}
 }
 
+// garbage is how much may pile up before it is cleared away, in percent of what is
+// in use: a build lives for seconds, and a tenth of them went into clearing.
+const garbage = 200
+
 // Main runs the command line with the given presets and gives the exit code.
 func Main(args []string, presets ...model.Preset) int {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(garbage)
+	}
 	return (&tool{out: os.Stdout, err: os.Stderr, presets: presets}).run(args)
 }
 

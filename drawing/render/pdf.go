@@ -37,10 +37,11 @@ func PDF(sheets []drawing.Sheet, meta Meta) ([]byte, error) {
 			return nil, err
 		}
 	}
-	fonts, err := lettering()
+	loaded, err := lettering()
 	if err != nil {
 		return nil, err
 	}
+	fonts, shapes := unshaped(loaded)
 	var buf bytes.Buffer
 	size := sheets[0].Size
 	doc := pdf.New(&buf, float64(size.Width), float64(size.Height), &pdf.Options{SubsetFonts: true})
@@ -51,6 +52,7 @@ func PDF(sheets []drawing.Sheet, meta Meta) ([]byte, error) {
 		}
 		drawing.Plot(s, plotter)
 	}
+	shapes()
 	if err := doc.Close(); err != nil {
 		return nil, fmt.Errorf("writing the document: %w", err)
 	}
@@ -68,6 +70,24 @@ var lettering = sync.OnceValues(func() (fonts [2]*canvas.Font, err error) {
 	}
 	return fonts, nil
 })
+
+// unshaped gives fonts of one document whose letters have no outlines until they
+// are given back. Of every text canvas traces the letters, in case it is
+// underlined, which took half the time of a document; a document needs the
+// outlines only where its fonts are embedded, at its end.
+func unshaped(fonts [2]*canvas.Font) (out [2]*canvas.Font, giveBack func()) {
+	for i, f := range fonts {
+		own, shapes := *f, *f.SFNT
+		shapes.IsTrueType, shapes.IsCFF = false, false
+		own.SFNT = &shapes
+		out[i] = &own
+	}
+	return out, func() {
+		for i, f := range fonts {
+			out[i].SFNT = f.SFNT
+		}
+	}
+}
 
 // pdfPlotter hands the marks of a sheet to a page.
 type pdfPlotter struct {
