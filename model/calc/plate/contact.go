@@ -79,9 +79,11 @@ func (s *Solver) right(f []float64) []float64 {
 	return u
 }
 
-// turn makes the links in on the reference when that is less work than the
-// columns that are still wanted, and tells whether it did. A set that leaves
-// the plate loose, as may come up on the way, is no reference.
+// turn makes the links in on the reference when many columns are wanted for them,
+// and tells whether it did. A factorisation takes as long as a quarter of a row
+// has columns, but after it all columns are to be made anew, and the next case may
+// want the old ones: a whole row of columns took least work on random designs. A
+// set that leaves the plate loose, as may come up on the way, is no reference.
 func (s *Solver) turn(on []bool) bool {
 	wanted := 0
 	for i, l := range s.links {

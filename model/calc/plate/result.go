@@ -45,7 +45,8 @@ func (s *Solver) Solve(c Case, like *Result) (*Result, error) {
 
 // SolveEach solves load cases like Solve, one after the other, and shows each
 // answer with the number of its case; it stops at the first trouble that is given
-// back. It reads the factored matrix once for three cases.
+// back. It reads the factored matrix once for three cases, and tries first the
+// links that carried in the case before.
 func (s *Solver) SolveEach(cases []Case, like *Result, see func(n int, r *Result, err error) error) error {
 	for from := 0; from < len(cases); from += 3 {
 		now := cases[from:min(from+3, len(cases))]
@@ -65,6 +66,9 @@ func (s *Solver) SolveEach(cases []Case, like *Result, see func(n int, r *Result
 			}
 			if err == nil {
 				r, err = s.settled(forces[i], ahead[i], like)
+				if err == nil {
+					like = r
+				}
 			}
 			if err := see(from+i, r, err); err != nil {
 				return err
@@ -100,7 +104,7 @@ func (s *Solver) settled(f, ahead []float64, like *Result) (*Result, error) {
 
 // few is how many links may carry otherwise than in the reference state before it
 // is worth a new factorisation, when their columns are there already.
-const few = 16
+const few = 48
 
 // Settle makes the state of a result the reference of the solver: load cases in
 // which nearly the same links carry are then solved sooner. Where little differs

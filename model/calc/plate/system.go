@@ -81,7 +81,7 @@ type Solver struct {
 	k        *skyline
 	cols     [][]float64 // answers to a unit force in a link, made when needed
 	rows     [][]float64 // deflections in all links for each of cols
-	patience int         // columns that cost as much as a new factorisation
+	patience int         // columns after which a new factorisation is worth it
 	factored int         // how often the matrix was factored
 }
 
@@ -234,7 +234,7 @@ func (s *Solver) refactor() error {
 			}
 		}
 	}
-	s.patience = 8 + s.k.mean()/4
+	s.patience = 8 + s.k.mean()
 	s.factored++
 	return s.k.factor()
 }
