@@ -82,9 +82,14 @@ func (s Site) splits(p *model.Part, b hold.Slab) find.Finding {
 	if c.Across.Value <= clear {
 		f.Status = find.Warn
 		f.Why += fmt.Sprintf(" That is more than the %.2f N/mm2 of graded timber, and less than the %.2f N/mm2 of clear wood.", c.Across.Strength, clear)
-		f.Fix = append(s.remedies(p, asGraded, func(b hold.Slab) string {
+		f.Fix = s.remedies(p, asGraded, func(b hold.Slab) string {
 			return fmt.Sprintf("%.2f N/mm2 are left, which graded timber bears", bentAcross(b).Across.Value)
-		}), hint("or take a piece without crack, pith or knots there"))
+		})
+		if len(f.Fix) > 0 && !inVain(f.Fix[0]) {
+			f.Fix = append(f.Fix, hint("or take a piece without crack, pith or knots there"))
+		} else {
+			f.Fix = append([]find.Fix{hint("take a piece without crack, pith or knots there")}, f.Fix...)
+		}
 		return f
 	}
 	f.Why += fmt.Sprintf(" Even clear wood bears no more than %.2f N/mm2.", clear)

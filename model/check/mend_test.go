@@ -166,7 +166,7 @@ var trialSections = []string{"L40x40x5", "L50x50x6", "L60x60x6", "L80x80x8"}
 
 // notComputed are what a hint may say beside: a choice of wood, or that nothing
 // does it.
-var notComputed = regexp.MustCompile(`^or take a piece without crack|^tried in vain`)
+var notComputed = regexp.MustCompile(`^(or )?take a piece without crack|^tried in vain`)
 
 // build makes the design of a job that is being mended.
 func (m mending) build(t *testing.T) check.Site {

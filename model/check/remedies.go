@@ -18,6 +18,11 @@ const (
 	someThicker unit.Length = 20
 )
 
+// vain begins a hint where nothing does it by itself.
+const vain = "tried in vain, each by itself: "
+
+func inVain(f find.Fix) bool { return strings.HasPrefix(f.Text, vain) }
+
 // remedies are hints that were found by computing them; says tells what comes
 // of each.
 func (s Site) remedies(p *model.Part, w hold.Wanted, says func(hold.Slab) string) []find.Fix {
@@ -37,7 +42,7 @@ func (s Site) remedies(p *model.Part, w hold.Wanted, says func(hold.Slab) string
 	}
 	if out == nil {
 		tried := strings.Replace(list(missed), "more wood", fmt.Sprintf("%.0f mm more wood", float64(w.Thicker)), 1)
-		out = []find.Fix{hint("tried in vain, each by itself: %s", tried)}
+		out = []find.Fix{hint(vain+"%s", tried)}
 	}
 	return out
 }

@@ -8,11 +8,10 @@ type Wants int
 
 // Parts of the statics of a slab.
 const (
-	Everything Wants = iota
-	Sinking          // deflections: after years and under a person
-	Strength         // stresses and pressures of the design cases
-	Lifting          // how far it comes off its bearings
-	Swinging         // its lowest frequency
+	Sinking  Wants = iota + 1 // deflections: after years and under a person
+	Strength                  // stresses and pressures of the design cases
+	Lifting                   // how far it comes off its bearings
+	Swinging                  // its lowest frequency
 )
 
 // swing is the frequency, which is no load case.
