@@ -245,7 +245,7 @@ func (s Site) angleFixes(a *model.AnglePart, slab hold.Slab, id string) []find.F
 	if out != nil {
 		return out
 	}
-	return s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Span: true, Used: func(b hold.Slab) float64 {
+	return s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Only: hold.SpanWays, Used: func(b hold.Slab) float64 {
 		return mostIn(a, rolledOf(a.Section), b, id) / steelangle.Yield
 	}}, func(b hold.Slab) string {
 		return fmt.Sprintf("%s is then stressed by %.0f N/mm2", id, mostIn(a, rolledOf(a.Section), b, id))

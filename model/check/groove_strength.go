@@ -8,7 +8,6 @@ import (
 	"slabwright/model/find"
 	"slabwright/model/geom"
 	"slabwright/model/hold"
-	"slabwright/model/unit"
 )
 
 var grooveStrength = Rule{
@@ -25,8 +24,8 @@ var grooveStrength = Rule{
 					continue
 				}
 				out = append(out,
-					weakened(p, f, "along", along.Along, geom.V(1, 0), along.Along.Strength),
-					weakened(p, f, "across", across.Across, geom.V(0, 1), clear))
+					s.weakened(p, f, "along", along.Along, geom.V(1, 0), along.Along.Strength),
+					s.weakened(p, f, "across", across.Across, geom.V(0, 1), clear))
 			}
 			return out
 		})
@@ -37,7 +36,7 @@ var grooveStrength = Rule{
 // weakened judges a groove where bending in a direction stresses the wood most:
 // the strip lies across that direction. Up to clear, stresses beyond the strength
 // of graded timber only ask for a look at the piece.
-func weakened(p *model.Part, f model.Feature, way string, peak hold.Peak, dir geom.Vec, clear float64) find.Finding {
+func (s Site) weakened(p *model.Part, f model.Feature, way string, peak hold.Peak, dir geom.Vec, clear float64) find.Finding {
 	t := p.Slab.Thickness
 	mid := p.Slab.Pose.Unplan(peak.At)
 	side := dir.Left().Mul(1e5)
@@ -58,7 +57,7 @@ func weakened(p *model.Part, f model.Feature, way string, peak hold.Peak, dir ge
 		capital(string(f.Kind)), f.Name, p.ID, way, on(p, peak.At), float64(left), float64(t), 100*lost, 100*math.Pow(float64(left/t), 2), 100*peak.Used())
 	out = out.Judge()
 	if out.Status == find.Fail {
-		out.Fix = grooveFixes(p, f, peak, mid, dir)
+		out.Fix = s.grooveFixes(p, way)
 		if peak.Value <= clear {
 			out.Status = find.Warn
 			out.Why += fmt.Sprintf(" That is more than graded timber bears, and less than the %.2f N/mm2 of clear wood.", clear)
@@ -86,29 +85,15 @@ func span(r geom.Region, dir geom.Vec) (low, high float64) {
 	return low, high
 }
 
-// grooveFixes says how far out of the strip the groove must go if the slab has
-// room for it, and how shallow it may be where it is: the stress falls as the
-// square of what is left grows.
-func grooveFixes(p *model.Part, f model.Feature, peak hold.Peak, mid, dir geom.Vec) []find.Fix {
-	t := p.Slab.Thickness
-	low, high := span(f.Mouth(), dir)
-	first, last := span(p.Slab.TopOutline(), dir)
-	at, half := float64(mid.Dot(dir)), 2*float64(t)
-	var out []find.Fix
-	say := func(by float64, room bool, where string) {
-		if room {
-			out = append(out, hint("move %s %s by %.0f mm %s, out of that strip", f.Kind, f.Name, float64(up(unit.Length(by))), where))
+// grooveFixes are how shallow a cut may be and how far it must go.
+func (s Site) grooveFixes(p *model.Part, way string) []find.Fix {
+	peak := func(b hold.Slab) hold.Peak {
+		if way == "along" {
+			return bentAlong(b).Along
 		}
+		return bentAcross(b).Across
 	}
-	right, left := at+half-low, high-at+half
-	words := [2]string{"to the right", "to the left"}
-	if dir.X == 0 {
-		words = [2]string{"towards the back edge", "away from the back edge"}
-	}
-	say(right, high+right+float64(woodBeside) <= last, words[0])
-	say(left, low-left-float64(woodBeside) >= first, words[1])
-	if depth := t - (t-f.Depth)*unit.Length(math.Sqrt(peak.Used())); depth > 2 {
-		out = append(out, hint("cut it no deeper than about %.0f mm there", float64(down(depth))))
-	}
-	return append(out, hint("or lead the cable clipped in the open there"))
+	return append(s.remedies(p, hold.Wanted{Of: hold.Strength, Only: hold.CutWays, Used: func(b hold.Slab) float64 { return peak(b).Used() }}, func(b hold.Slab) string {
+		return fmt.Sprintf("bending %s the grain then uses %.0f %%", way, 100*peak(b).Used())
+	}), hint("or lead the cable clipped in the open there"))
 }

@@ -168,7 +168,7 @@ func (s Site) droop(slab hold.Slab, st *hold.Statics) find.Finding {
 	}.Judge()
 	if f.Status == find.Fail {
 		f.Fix = append([]find.Fix{hint("take a rod of %.0f mm", float64(thicker(of.Rod.Dia, float64(worst/(tip/droopShare)), 4)))},
-			s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Sinking, Span: true, Used: func(b hold.Slab) float64 {
+			s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Sinking, Only: hold.SpanWays, Used: func(b hold.Slab) float64 {
 				worst, tip, _ := s.drooped(b)
 				return float64(worst / (tip / droopShare))
 			}}, func(b hold.Slab) string {
@@ -213,7 +213,7 @@ func (s Site) rod(w pressed, slab hold.Slab, st *hold.Statics, does, title strin
 		Assumed: append([]find.Assumption{{What: fmt.Sprintf("the wall is firm from %.0f mm behind its face", float64(w.part.Rod.Dia)), Source: wallPressSource}}, st.Assumed...),
 	}.Judge()
 	if f.Status == find.Fail {
-		f.Fix = append([]find.Fix{fix}, s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Span: true, Used: func(b hold.Slab) float64 {
+		f.Fix = append([]find.Fix{fix}, s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Only: hold.SpanWays, Used: func(b hold.Slab) float64 {
 			x := of(b)
 			return x.is / x.may
 		}}, func(b hold.Slab) string {

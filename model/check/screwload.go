@@ -80,7 +80,7 @@ func (s Site) screws(p *model.Part, slab hold.Slab, st *hold.Statics) find.Findi
 		if longest > into && full >= most.pull {
 			f.Fix = append(f.Fix, hint("take screws that go %.0f mm into the wood: they take %.0f N and leave %.0f mm over them", float64(longest), full, float64(woodOverPilot)))
 		}
-		f.Fix = append(f.Fix, s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Span: true, Used: func(b hold.Slab) float64 {
+		f.Fix = append(f.Fix, s.remedies(s.Design.Part(slab.Part), hold.Wanted{Of: hold.Strength, Only: hold.SpanWays, Used: func(b hold.Slab) float64 {
 			return pulled(b, p.ID, thread, into)
 		}}, func(b hold.Slab) string {
 			return fmt.Sprintf("its screws then use %.0f %%", 100*pulled(b, p.ID, thread, into))

@@ -34,32 +34,42 @@ type Remedy struct {
 // of the kind to change.
 type way struct {
 	what string
-	span bool // it shortens the span
+	kind Ways
 	look func(seeker) (r Remedy, there, found bool)
 }
 
 // ways are the kinds of changes, in the order in which they are told.
 var ways = []way{
-	{"more wood", false, seeker.thicker},
-	{"another depth of its grooves and pockets", false, seeker.shallower},
-	{"another place for what is cut into it", false, seeker.cutElsewhere},
-	{"a tighter joint", false, seeker.tighter},
-	{"larger angles", false, seeker.largerAngles},
-	{"a bracket along one more wall", true, seeker.oneMoreWall},
-	{"up to three more rods", true, seeker.moreRods},
-	{"another place for a table leg", true, seeker.postElsewhere},
-	{"one more table leg", true, seeker.oneMorePost},
+	{"more wood", AnyWay, seeker.thicker},
+	{"another depth of its grooves and pockets", CutWays, seeker.shallower},
+	{"another place for what is cut into it", CutWays, seeker.cutElsewhere},
+	{"a tighter joint", AnyWay, seeker.tighter},
+	{"larger angles", AnyWay, seeker.largerAngles},
+	{"a bracket along one more wall", SpanWays, seeker.oneMoreWall},
+	{"up to three more rods", SpanWays, seeker.moreRods},
+	{"another place for a table leg", SpanWays, seeker.postElsewhere},
+	{"one more table leg", SpanWays, seeker.oneMorePost},
 }
 
 // Wanted is what is asked of a slab: the share of something that it uses, which
 // must come down to 1, and what of its statics that share is taken from. It may be
-// made so much thicker, or only its span shorter.
+// made so much thicker, or changed in some ways only.
 type Wanted struct {
 	Used    func(Slab) float64
 	Of      Wants
 	Thicker unit.Length
-	Span    bool // by a shorter span alone
+	Only    Ways
 }
+
+// Ways are kinds of changes.
+type Ways int
+
+// Kinds of changes: all of them; what is cut into the slab; a shorter span.
+const (
+	AnyWay Ways = iota
+	CutWays
+	SpanWays
+)
 
 // seeker looks for changes with which a slab is what is wanted.
 type seeker struct {
@@ -98,7 +108,7 @@ func Remedies(d *model.Design, j model.Job, part string, w Wanted) (found []Reme
 	}
 	answers := make([]answer, len(ways))
 	atonce.Each(len(ways), func(i int) {
-		if w.Span && !ways[i].span {
+		if w.Only != AnyWay && w.Only != ways[i].kind {
 			return
 		}
 		a := &answers[i]
