@@ -147,7 +147,13 @@ func (l label) size() (w, h unit.Length) {
 	for _, s := range l.lines {
 		w = max(w, l.text(geom.Vec{}, s).Width())
 	}
-	return w, labelSize + unit.Length(len(l.lines)-1)*labelPitch + 0.7 // descenders
+	return w, l.rise() + unit.Length(len(l.lines)-1)*labelPitch + 0.7 // descenders
+}
+
+// rise is the height of the first line, with what stands above its capitals:
+// accents and brackets.
+func (l label) rise() unit.Length {
+	return max(labelSize, drawing.Bounds([]drawing.Item{l.text(geom.Vec{}, l.lines[0])}).Max.Y)
 }
 
 func (l label) text(at geom.Vec, s string) drawing.Text {
@@ -160,7 +166,7 @@ func (l label) text(at geom.Vec, s string) drawing.Text {
 func (l label) write(box drawing.Rect) []drawing.Item {
 	var out []drawing.Item
 	for i, s := range l.lines {
-		down := labelSize + unit.Length(i)*labelPitch
+		down := l.rise() + unit.Length(i)*labelPitch
 		if l.upright {
 			out = append(out, l.text(geom.V(box.Min.X+down, box.Min.Y), s).Along(90*unit.Degree))
 			continue
