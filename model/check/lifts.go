@@ -57,8 +57,11 @@ func (s Site) lifts(p *model.Part, b hold.Slab) []find.Finding {
 
 // steadied are ways to keep a slab on its bearings.
 func (s Site) steadied(p *model.Part, b hold.Slab) []find.Fix {
-	kind := liftsMost(b)
-	return s.remedies(p, hold.Wanted{Of: hold.Lifting, Used: func(b hold.Slab) float64 {
+	kind, only := liftsMost(b), hold.AnyWay
+	if b.Falls || b.Tips { // nothing else brings what carries it further out
+		only = hold.SpanWays
+	}
+	return s.remedies(p, hold.Wanted{Of: hold.Lifting, Only: only, Used: func(b hold.Slab) float64 {
 		c, ok := b.Case(kind)
 		if !ok || b.Tips {
 			return math.Inf(1)
