@@ -16,9 +16,24 @@ import (
 	"slabwright/presets"
 )
 
+// keptRooms are presets that were built as they are, for tests that only look: most
+// of the time of these tests went into checking the same designs again.
+var keptRooms sync.Map
+
 // roomBuild takes a preset's own job through the line of a build; change may
 // alter the job before.
 func roomBuild(t testing.TB, name, paper string, change func(*model.Job)) report.Build {
+	t.Helper()
+	if change != nil {
+		return freshRoom(t, name, paper, change)
+	}
+	f, _ := keptRooms.LoadOrStore(name, sync.OnceValue(func() report.Build { return freshRoom(t, name, paper, nil) }))
+	b := f.(func() report.Build)()
+	b.Job.Show.Paper = paper
+	return b
+}
+
+func freshRoom(t testing.TB, name, paper string, change func(*model.Job)) report.Build {
 	t.Helper()
 	file := filepath.Join("..", "..", "presets", name, "job.yaml")
 	data, err := os.ReadFile(file)
