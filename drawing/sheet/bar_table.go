@@ -90,7 +90,7 @@ func (m *maker) barTable(p *model.Part) table {
 
 // placeOf says where a bracket hangs.
 func (m *maker) placeOf(a *model.Mounted) string {
-	where := m.sayf("wall %s, under %s, seat at +%s", a.Wall.Name, m.pass(a.Under), m.length(a.Seat))
+	where := m.sayf("wall %s, under %s, seat at +%s", m.pass(a.Wall.Name), m.pass(a.Under), m.length(a.Seat))
 	if a.Wall.Previous() == nil && a.Wall.Next() != nil {
 		return where + m.sayf(", far end %s from corner %s", m.length(a.Wall.Length()-a.Start-a.Length), a.Wall.To.Name)
 	}

@@ -57,7 +57,7 @@ func (m *maker) carried(l bring.Lift, order bring.Order) picture {
 			props = w.Props(m.b.Design)
 		}
 	}
-	p := picture{id: "carried-" + stem(l.Part.ID), title: m.sayf("%s, %s", l.Part.ID, m.kg(l.Mass)), style: m.joinery()}
+	p := picture{id: "carried-" + stem(l.Part.ID), title: m.sayf("%s, %s", m.pass(l.Part.ID), m.kg(l.Mass)), style: m.joinery()}
 	p.view = view.View{Bounds: drawing.Rect{Min: low, Max: high}}
 	p.extra = func(pl dim.Plate) []drawing.Item {
 		g := drawing.Group{ID: "slab-" + stem(l.Part.ID), Title: l.Part.ID}
@@ -144,7 +144,7 @@ func (m *maker) liftTable(lifts []bring.Lift) table {
 		if l.Trestles != nil {
 			on = m.about(l.Trestles[0].X) + ", " + m.about(l.Trestles[1].X)
 		}
-		t.rows = append(t.rows, []string{l.Part.ID, m.tenth(l.Mass), people, m.tenth(l.Share), equation, hands, on})
+		t.rows = append(t.rows, []string{m.pass(l.Part.ID), m.tenth(l.Mass), people, m.tenth(l.Share), equation, hands, on})
 	}
 	return t
 }

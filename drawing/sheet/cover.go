@@ -332,7 +332,7 @@ func (m *maker) margins(f *flow) {
 func (m *maker) whereOf(f find.Finding) string {
 	names := m.passEach(f.Parts)
 	for _, w := range f.Walls {
-		names = append(names, m.sayf("wall %s", w))
+		names = append(names, m.sayf("wall %s", m.pass(w)))
 	}
 	if len(names) == 0 {
 		return m.say("whole desk")

@@ -172,7 +172,7 @@ func (m *maker) backdrop(s *stage, look view.Look) {
 			continue
 		}
 		face := geom.Face{Normal: in.Up(0), Loops: [][]geom.Vec3{{a.Up(0), b.Up(0), b.Up(top), a.Up(top)}}, Surface: wall.Name}
-		s.add(view.Item{ID: "wall-" + stem(wall.Name), Title: m.sayf("wall %s", wall.Name), Role: view.Wall, Faces: []geom.Face{face}, DropHidden: true}, nil, wall)
+		s.add(view.Item{ID: "wall-" + stem(wall.Name), Title: m.sayf("wall %s", m.pass(wall.Name)), Role: view.Wall, Faces: []geom.Face{face}, DropHidden: true}, nil, wall)
 	}
 }
 

@@ -46,7 +46,7 @@ func (m *maker) drillSheet(w *model.Wall, holes []wallHole) []page {
 	}
 	beside = append(beside, notesBlock("wall-notes", m.say("Before drilling"), d.notes()))
 	lay := func() []page {
-		return m.steelPages("drilling-"+stem(w.Name), m.sayf("Drilling, wall %s", w.Name), m.size.Name == drawing.A4.Name || m.size.Name == drawing.A3.Name, func(s drawing.Scale) chapter {
+		return m.steelPages("drilling-"+stem(w.Name), m.sayf("Drilling, wall %s", m.pass(w.Name)), m.size.Name == drawing.A4.Name || m.size.Name == drawing.A3.Name, func(s drawing.Scale) chapter {
 			return chapter{pictures: []picture{d.elevation(s)}, beside: beside}
 		})
 	}

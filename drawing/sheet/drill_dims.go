@@ -15,7 +15,7 @@ import (
 
 // elevation is the picture at a scale.
 func (d *drilling) elevation(s drawing.Scale) picture {
-	p := picture{id: "wall", title: d.m.sayf("Wall %s, seen from the room", d.w.Name), style: d.style()}
+	p := picture{id: "wall", title: d.m.sayf("Wall %s, seen from the room", d.m.pass(d.w.Name)), style: d.style()}
 	p.view = view.View{Bounds: drawing.Rect{Min: geom.V(d.from, 0), Max: geom.V(d.to, d.top)}}
 	p.extra = d.draw
 	name, at := d.corner()

@@ -83,7 +83,7 @@ func (m *maker) wallShot(w *model.Wall, hung []*model.Part) shot {
 			}
 		}
 	}
-	f := facing{id: "wall-" + stem(w.Name), title: m.sayf("Wall %s %s-%s", w.Name, w.From.Name, w.To.Name)}
+	f := facing{id: "wall-" + stem(w.Name), title: m.sayf("Wall %s %s-%s", m.pass(w.Name), w.From.Name, w.To.Name)}
 	f.plane = l.Shift(-deep - 15)
 	f.parts = m.parts(func(p *model.Part) bool { return p.RollOut == nil && p.Rod == nil })
 	f.walls = m.uprightWalls(f.plane, -unit.M, l.D.Len()+unit.M)

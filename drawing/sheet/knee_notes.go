@@ -96,11 +96,11 @@ func (k kneeSpace) whereOf(x find.Finding) string {
 	}
 	switch {
 	case len(x.Parts) > 1:
-		return strings.Join(x.Parts[1:], ", ")
+		return strings.Join(k.m.passEach(x.Parts[1:]), ", ")
 	case len(x.Walls) > 0:
-		return strings.Join(x.Walls, ", ")
+		return strings.Join(k.m.passEach(x.Walls), ", ")
 	}
-	return strings.Join(x.Parts, ", ")
+	return strings.Join(k.m.passEach(x.Parts), ", ")
 }
 
 func (k kneeSpace) required(l find.Limit) string {

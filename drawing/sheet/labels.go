@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"slabwright/drawing"
+	"slabwright/model"
 	"slabwright/model/cut"
 	"slabwright/model/geom"
 	"slabwright/model/unit"
@@ -62,7 +63,17 @@ func (m *maker) labels(s *cut.Shopping) []sticker {
 	for _, l := range s.Steel {
 		out = append(out, m.steelLabels(l)...)
 	}
+	for _, p := range m.parts(func(p *model.Part) bool { return p.Cleat != nil && p.Cut == nil }) {
+		out = append(out, m.cleatLabel(p))
+	}
 	return out
+}
+
+func (m *maker) cleatLabel(p *model.Part) sticker {
+	c := p.Cleat
+	return sticker{mark: fmt.Sprint(p.Mark), name: m.pass(p.ID), lines: []string{
+		m.length(c.Wide) + " x " + m.length(c.High) + " x " + m.length(c.Length), m.pass(p.Material) + ", " + m.kg(p.Mass()), m.sayf("under %s", m.pass(c.Under)),
+	}}
 }
 
 func (m *maker) woodLabel(l cut.WoodLot, b cut.Blank, from string) sticker {
@@ -81,7 +92,7 @@ func (m *maker) steelLabels(l cut.SteelLot) []sticker {
 		p := m.b.Design.Part(id)
 		x := pieceIn(l, id)
 		done[id] = true
-		out = append(out, sticker{mark: fmt.Sprint(p.Mark), name: id,
+		out = append(out, sticker{mark: fmt.Sprint(p.Mark), name: m.pass(id),
 			lines: []string{l.Section + " x " + m.length(x.Length), m.endWord(x.Left, x.Right) + ", " + m.kg(p.Mass()), from}})
 	}
 	for n, r := range l.Plan.Bars {
@@ -104,7 +115,7 @@ func (m *maker) labelPage(all []sticker, n int) (page, []sticker) {
 	p.block.DocumentType, p.block.Tolerance = m.say("labels"), m.say("see the sheet of the part")
 	room := drawing.Free(p.sheet.Size)[0]
 	y := room.Max.Y - drawing.Small
-	for i, line := range drawing.Wrap(m.say("Print at full size, cut along the lines. Stick each on its piece as it comes off the saw: wood on the top face, the arrow along the grain and its point to the right as the part is drawn; steel on the outside of the wall leg."), drawing.Small, room.Width()) {
+	for i, line := range drawing.Wrap(m.say("Print at full size, cut along the lines. Stick each on its piece as it comes off the saw: wood on the top face, the arrow along the grain and its point to the right as the part is drawn; steel on the outside of the wall leg, cleats on the back."), drawing.Small, room.Width()) {
 		p.sheet.Add(drawing.Group{ID: fmt.Sprintf("note-%d", i+1), Items: []drawing.Item{drawing.Write(geom.V(room.Min.X, y), line, drawing.Small, drawing.Left)}})
 		y -= drawing.Small * 1.6
 	}

@@ -118,7 +118,7 @@ func (m *maker) sheetOf(i lists.Item, covers int) string {
 	walls := map[string]bool{}
 	for _, q := range i.Parts {
 		if q.Rod != nil {
-			walls[m.sayf("Drilling, wall %s", q.Rod.Wall.Name)] = true
+			walls[m.sayf("Drilling, wall %s", m.pass(q.Rod.Wall.Name))] = true
 		}
 	}
 	var out []string

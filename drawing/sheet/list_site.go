@@ -112,7 +112,7 @@ func (s *siteChecks) walls() {
 			continue
 		}
 		if w.Previous() != nil && w.Next() != nil {
-			s.add(s.m.sayf("wall %s: corner %s to %s at +%s", w.Name, w.From.Name, w.To.Name, s.m.length(longest.Seat)),
+			s.add(s.m.sayf("wall %s: corner %s to %s at +%s", s.m.pass(w.Name), w.From.Name, w.To.Name, s.m.length(longest.Seat)),
 				s.m.length(w.Length()), s.m.sayf("under %s", s.m.length(max(longest.Length+2, w.Length()-3))))
 		}
 		if w.Bow != 0 {
@@ -120,7 +120,7 @@ func (s *siteChecks) walls() {
 			if w.Bow > 0 {
 				says = s.m.sayf("belly %s", s.m.length(w.Bow))
 			}
-			s.add(s.m.sayf("wall %s: straightedge, at its middle", w.Name), says, s.off(2))
+			s.add(s.m.sayf("wall %s: straightedge, at its middle", s.m.pass(w.Name)), says, s.off(2))
 		}
 	}
 }
@@ -154,7 +154,7 @@ func (s *siteChecks) heights() {
 	var walls []string
 	for _, w := range s.m.b.Room.Walls {
 		if s.carries(w) {
-			walls = append(walls, w.Name)
+			walls = append(walls, s.m.pass(w.Name))
 		}
 	}
 	if len(walls) > 0 {
@@ -170,7 +170,7 @@ func (s *siteChecks) obstacles() {
 			continue
 		}
 		for _, o := range w.Obstacles {
-			s.add(s.m.sayf("%s: along wall %s from %s", o.Name, w.Name, w.From.Name), m.sayf("%s to %s", m.length(o.Start), m.length(o.End)), s.off(5))
+			s.add(s.m.sayf("%s: along wall %s from %s", o.Name, s.m.pass(w.Name), w.From.Name), m.sayf("%s to %s", m.length(o.Start), m.length(o.End)), s.off(5))
 			s.add(s.m.sayf("%s: above the floor", o.Name), m.sayf("%s to %s", m.length(o.Bottom), m.length(o.Top)), s.off(5))
 		}
 	}

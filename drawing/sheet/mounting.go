@@ -213,7 +213,7 @@ func (c *comic) title(step bring.Step) string {
 	m := c.m
 	var names []string
 	for _, w := range step.Ways {
-		names = append(names, w.Part.ID)
+		names = append(names, m.pass(w.Part.ID))
 	}
 	if len(names) > 6 {
 		names = slices.Concat(names[:2], []string{"..."}, names[len(names)-1:])

@@ -184,7 +184,7 @@ func (m *maker) changes() []string {
 	var out []string
 	for _, w := range c.Room.Walls {
 		if w.Moved {
-			out = append(out, m.sayf("Wall %s moved: %s and %s into the room at its ends.", w.Name, m.length(w.Start.Value), m.length(w.End.Value)))
+			out = append(out, m.sayf("Wall %s moved: %s and %s into the room at its ends.", m.pass(w.Name), m.length(w.Start.Value), m.length(w.End.Value)))
 		}
 	}
 	for _, p := range c.Params {
@@ -226,7 +226,7 @@ func (m *maker) sinceText(f *flow, covers int) {
 	}
 	for _, w := range c.Room.Walls {
 		if w.Moved {
-			lines = append(lines, m.sayf("Wall %s moved: %s and %s into the room at its ends.", w.Name, m.length(w.Start.Value), m.length(w.End.Value)))
+			lines = append(lines, m.sayf("Wall %s moved: %s and %s into the room at its ends.", m.pass(w.Name), m.length(w.Start.Value), m.length(w.End.Value)))
 		}
 	}
 	f.text("since", m.sayf("Revision %s, against %s", c.New, c.Old), lines...)

@@ -64,7 +64,7 @@ func (m *maker) planWalls(pl dim.Plate, z unit.Length, w drawing.Rect) []drawing
 		for _, l := range strip.Loops() {
 			loops = append(loops, paperChain(pl, l))
 		}
-		out = append(out, drawing.Group{ID: "plan-wall-" + stem(wall.Name), Title: m.sayf("wall %s", wall.Name), Items: []drawing.Item{drawing.Hatch{Loops: loops, Pattern: drawing.Pattern{Material: wallHatch(wall.Make), Width: m.lines.Narrow}}}})
+		out = append(out, drawing.Group{ID: "plan-wall-" + stem(wall.Name), Title: m.sayf("wall %s", m.pass(wall.Name)), Items: []drawing.Item{drawing.Hatch{Loops: loops, Pattern: drawing.Pattern{Material: wallHatch(wall.Make), Width: m.lines.Narrow}}}})
 		breaks = append(breaks, m.breaks(pl, strip, w)...)
 	}
 	for _, chain := range m.faces(z, w) {

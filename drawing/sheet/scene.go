@@ -45,7 +45,7 @@ func (s *stage) addWalls(m *maker, top unit.Length) {
 		if solid.Err() != nil {
 			continue
 		}
-		s.add(view.Item{ID: "wall-" + stem(w.Name), Title: m.sayf("wall %s", w.Name), Role: view.Wall, Faces: solid.Faces(), DropHidden: true}, nil, w)
+		s.add(view.Item{ID: "wall-" + stem(w.Name), Title: m.sayf("wall %s", m.pass(w.Name)), Role: view.Wall, Faces: solid.Faces(), DropHidden: true}, nil, w)
 	}
 }
 

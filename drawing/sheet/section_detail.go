@@ -67,7 +67,7 @@ func (m *maker) detailShot(c cutting) (shot, bool) {
 	v := window(view.Of(st.scene, view.Section(c.line)), w, func(x view.Stroke) bool { return x.Kind == view.Cut })
 	s.drill(st, &v)
 	face := m.faceBehind(c, s.heel)
-	p := shot{picture: picture{id: "detail", title: m.sayf("How %s sits on the wall %s", m.pass(c.slab.ID), a.Wall.Name), view: v, paint: m.cutPaint(st, c.line), style: m.joinery()}}
+	p := shot{picture: picture{id: "detail", title: m.sayf("How %s sits on the wall %s", m.pass(c.slab.ID), m.pass(a.Wall.Name)), view: v, paint: m.cutPaint(st, c.line), style: m.joinery()}}
 	p.extra = func(pl dim.Plate) []drawing.Item { return s.fixings(m, pl, w, face) }
 	p.ask = s.dims(m, w, face)
 	p.rings = m.cutRings(st, v, w)
@@ -119,7 +119,7 @@ func (s seating) fixings(m *maker, pl dim.Plate, w drawing.Rect, face unit.Lengt
 	a := s.on()
 	wall := drawing.Rect{Min: geom.V(face, w.Min.Y), Max: w.Max}
 	out := []drawing.Item{
-		drawing.Group{ID: "detail-wall", Title: m.sayf("wall %s", a.Wall.Name), Items: []drawing.Item{
+		drawing.Group{ID: "detail-wall", Title: m.sayf("wall %s", m.pass(a.Wall.Name)), Items: []drawing.Item{
 			drawing.Hatch{Loops: [][]geom.Vec{paperChain(pl, wall.Corners())}, Pattern: drawing.Pattern{Material: wallHatch(a.Wall.Make), Width: m.lines.Narrow}},
 			drawing.Line(paperAt(pl, wall.Min), paperAt(pl, geom.V(face, w.Max.Y)), m.wallPen()),
 		}},

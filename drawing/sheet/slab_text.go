@@ -30,7 +30,7 @@ func (w *workpiece) edgeTable() table {
 		case model.ToAir:
 			to, gap = w.say("free // edge"), ""
 		case model.ToWall:
-			to = w.sayf("wall %s", e.To)
+			to = w.sayf("wall %s", w.pass(e.To))
 		}
 		t.rows = append(t.rows, []string{name, fmt.Sprintf("%s-%s", w.slab.Corners[i], w.slab.Corners[(i+1)%n]), to, gap, worked, see})
 	}
@@ -68,7 +68,7 @@ func (w *workpiece) gapNotes() []string {
 	for _, way := range f.Ways {
 		a, b := way.Tightest[0], way.Tightest[1]
 		out = append(out, w.sayf("Cut so, gaps of %s (sd %s) to %s and %s (sd %s) to %s are left at the tightest places.",
-			w.length(a.Gap.Value), w.style.Number(float64(a.Gap.SD), 1), a.To, w.length(b.Gap.Value), w.style.Number(float64(b.Gap.SD), 1), b.To))
+			w.length(a.Gap.Value), w.style.Number(float64(a.Gap.SD), 1), w.pass(a.To), w.length(b.Gap.Value), w.style.Number(float64(b.Gap.SD), 1), w.pass(b.To)))
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -135,7 +136,7 @@ func (w *workpiece) holeTable(face model.Face) table {
 	t := table{heads: w.heads("hole", "x from B", "y from A", "Ø", "deep", "for"), right: []bool{false, true, true, true, true, false}}
 	_, rest := w.drilled(face)
 	for i, f := range rest {
-		t.rows = append(t.rows, []string{holeName(i), w.length(f.At.X), w.length(-f.At.Y), w.length(f.Dia), w.length(f.Depth), w.pass(f.Name)})
+		t.rows = append(t.rows, []string{holeName(i), w.length(f.At.X), w.length(-f.At.Y), w.length(f.Dia), w.length(f.Depth), w.holding(f)})
 	}
 	return t
 }
@@ -217,4 +218,12 @@ func (w *workpiece) grooves(face model.Face, flip unit.Length) []dim.Request {
 		ask = append(ask, dim.Note{At: at(f.Path[0].Lerp(f.Path[1], 0.35)), Lines: lines})
 	}
 	return ask
+}
+
+// holding says what a pilot hole is for: the bracket and its hole.
+func (w *workpiece) holding(f model.Feature) string {
+	if hole, ok := strings.CutPrefix(f.Name, f.For+" "); ok {
+		return w.pass(f.For) + " " + hole
+	}
+	return w.pass(f.Name)
 }

@@ -76,7 +76,7 @@ func (m *maker) signed(v float64, u string) string {
 func (m *maker) wallTable() grid {
 	t := grid{heads: m.heads("wall", "", "length", "sd", "make", "bow", "lean per m", "on it, from the corner named"), right: []bool{false, false, true, true, false, true, true}}
 	for _, w := range m.b.Room.Walls {
-		t.rows = append(t.rows, []string{w.Name, w.From.Name + "-" + w.To.Name, m.length(w.Length()), m.fine(w.SD), m.pass(string(w.Make)), m.bow(w), m.lean(w), m.onWallText(w)})
+		t.rows = append(t.rows, []string{m.pass(w.Name), w.From.Name + "-" + w.To.Name, m.length(w.Length()), m.fine(w.SD), m.pass(string(w.Make)), m.bow(w), m.lean(w), m.onWallText(w)})
 	}
 	return t
 }

@@ -128,7 +128,7 @@ func (m *maker) cornerTemplate(c slabCorner) *template {
 	right := upTo(shiftedBy(ownFace(c.right, s, s.Top), by), v, b.Len()+unit.Length(-c.off.Dot(v)))
 
 	t := &template{name: m.sayf("%s, corner %s", m.pass(c.part.ID), c.room.Name)}
-	t.use = m.sayf("Walls %s and %s. First proves the survey, then marks the slab.", c.left.Name, c.right.Name)
+	t.use = m.sayf("Walls %s and %s. First proves the survey, then marks the slab.", m.pass(c.left.Name), m.pass(c.right.Name))
 	if len(c.also) > 0 {
 		t.use += " " + m.sayf("Same angle: %s.", strings.Join(m.passEach(c.also), ", "))
 	}

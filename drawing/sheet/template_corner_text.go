@@ -33,9 +33,9 @@ func (m *maker) cornerLabels(t *template, c slabCorner, a, b geom.Vec, left, rig
 			at := k.dir.Mul(float64(d))
 			t.labels = append(t.labels, edgeNote(at, k.dir, k.in, m.sayf("gap %s", m.length(distanceTo(k.wall, at)))))
 		}
-		text := m.sayf("%s edge; beyond: wall %s", m.pass(k.edge.Name), k.name)
+		text := m.sayf("%s edge; beyond: wall %s", m.pass(k.edge.Name), m.pass(k.name))
 		if k.edge.Reference {
-			text = m.sayf("%s edge (reference); beyond: wall %s", m.pass(k.edge.Name), k.name)
+			text = m.sayf("%s edge (reference); beyond: wall %s", m.pass(k.edge.Name), m.pass(k.name))
 		}
 		t.labels = append(t.labels, edgeNote(k.dir.Mul(float64(dots)*0.55), k.dir, k.in, text))
 	}

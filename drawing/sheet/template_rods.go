@@ -71,9 +71,9 @@ func (m *maker) rodStrip(p *model.Part) rodStrip {
 	for _, side := range []int{-1, 0} { // the corner at the left end of the back edge, then at the right one
 		if c, ok := m.slabCorner(p, (i+side+len(s.Edges))%len(s.Edges)); ok {
 			r.datum, r.right, r.wall = c.next.Start.X+c.off.X, side == 0, true
-			r.from = m.sayf("wall %s", c.left.Name)
+			r.from = m.sayf("wall %s", m.pass(c.left.Name))
 			if r.right {
-				r.from = m.sayf("wall %s", c.right.Name)
+				r.from = m.sayf("wall %s", m.pass(c.right.Name))
 			}
 			break
 		}

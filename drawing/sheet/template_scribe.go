@@ -32,11 +32,11 @@ func scribeTemplates(m *maker, set *templateSet) {
 					continue
 				}
 				if uneven(line) > scribeUpTo {
-					set.leave(m.sayf("%s along wall %s: the gap varies by %s, too much to scribe.", m.pass(p.ID), w.Name, m.length(uneven(line))))
+					set.leave(m.sayf("%s along wall %s: the gap varies by %s, too much to scribe.", m.pass(p.ID), m.pass(w.Name), m.length(uneven(line))))
 					continue
 				}
 				if length := line[len(line)-1].X - line[0].X; length > longest {
-					set.leave(m.sayf("%s along wall %s: a strip over %s creeps when taped; scribe it from the wall.", m.pass(p.ID), w.Name, m.length(longest)))
+					set.leave(m.sayf("%s along wall %s: a strip over %s creeps when taped; scribe it from the wall.", m.pass(p.ID), m.pass(w.Name), m.length(longest)))
 					continue
 				}
 				set.add(m.scribeTemplate(p, e, w, line))
@@ -94,7 +94,7 @@ func (m *maker) scribeTemplate(p *model.Part, e model.Edge, w *model.Wall, line 
 	for _, q := range line {
 		high = max(high, q.Y)
 	}
-	t := &template{name: m.sayf("%s, %s edge along wall %s", m.pass(p.ID), m.pass(e.Name), w.Name),
+	t := &template{name: m.sayf("%s, %s edge along wall %s", m.pass(p.ID), m.pass(e.Name), m.pass(w.Name)),
 		use: m.sayf("The wall's own line: the gap varies by %s. For scribing the edge to an even gap of %s.", m.length(uneven(line)), m.length(e.Gap))}
 	t.shape = geom.Rect(geom.V(first.X-1, -scribeBelow), geom.V(last.X+1, high+wallBand+scribeAbove))
 	fine := drawing.Dense.Fine()
@@ -117,7 +117,7 @@ func (m *maker) scribeTemplate(p *model.Part, e model.Edge, w *model.Wall, line 
 		t.labels = append(t.labels, note(geom.V(x, -1.5), geom.V(0, -1), m.sayf("slab's %s edge; dashed: even gap of %s", m.pass(e.Name), m.length(e.Gap))))
 	}
 	for x := first.X + 3*everyMark/2; x < last.X; x += 2 * everyMark {
-		t.labels = append(t.labels, note(geom.V(x, high+wallBand), geom.V(0, 1), m.sayf("wall %s, %s up; figures: place along the edge: gap", w.Name, m.length(p.Slab.Top))))
+		t.labels = append(t.labels, note(geom.V(x, high+wallBand), geom.V(0, 1), m.sayf("wall %s, %s up; figures: place along the edge: gap", m.pass(w.Name), m.length(p.Slab.Top))))
 	}
 	return t
 }

@@ -5,12 +5,14 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Pass says what a lower package has written in English already: a word, or a
 // sentence that was made of one of its formats. What is in the places of the
-// format is passed on in the same way. Names of the user's and other unknown
-// texts stay as they are.
+// format is passed on in the same way, and names go word by word. Names of the user's
+// and other unknown texts stay as they are.
 func (l *Language) Pass(english string) string {
 	if l == nil || len(l.Below) == 0 {
 		return english
@@ -26,7 +28,38 @@ func (l *Language) Pass(english string) string {
 			return p.fill(l, found[1:])
 		}
 	}
-	return english
+	if first, rest := utf8.DecodeRuneInString(english); unicode.IsUpper(first) { // a name that begins a sentence
+		small := string(unicode.ToLower(first)) + english[rest:]
+		if s := l.Pass(small); s != small {
+			return s
+		}
+	}
+	return l.wordByWord(english)
+}
+
+// wordByWord says a name that is made of words of the tables, and of numbers; another
+// one stays whole.
+func (l *Language) wordByWord(english string) string {
+	words := strings.Fields(english)
+	said := 0
+	for i, w := range words {
+		if _, err := strconv.Atoi(w); err == nil {
+			continue
+		}
+		s, ok := l.Below[w]
+		if !ok {
+			s, ok = l.Table[w]
+		}
+		if !ok {
+			return english
+		}
+		words[i] = bare(s)
+		said++
+	}
+	if said == 0 {
+		return english
+	}
+	return strings.Join(words, " ")
 }
 
 // pattern recognizes sentences that were made of a format.

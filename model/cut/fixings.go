@@ -63,7 +63,7 @@ func Fixings(d *model.Design) []Fixing {
 // anchorFor is the wall fixing for a hole, by the make of the wall.
 func anchorFor(h model.BracketHole, p *model.Part) Fixing {
 	w := p.Bracket().On().Wall
-	out := Fixing{Kind: model.WallAnchor, Wall: w.Make, What: fmt.Sprintf("wall anchor, %s", w.Make), Size: fmt.Sprintf("%s hole %s", drilled(p), mm(h.Dia)), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall"}
+	out := Fixing{Kind: model.WallAnchor, Wall: w.Make, What: fmt.Sprintf("wall anchor, %s", w.Make), Size: holeOf(p, h), Count: 1, For: []string{fmt.Sprintf("wall %s", w.Name)}, Mind: "approved for this wall"}
 	x, ok := stock.AnchorThrough(h.Dia)
 	out.Diameter = x.Bolt
 	switch {
@@ -97,12 +97,12 @@ func through(p *model.Part, h model.BracketHole) unit.Length {
 	return p.Cleat.High
 }
 
-// drilled names what has the hole.
-func drilled(p *model.Part) string {
+// holeOf says the size of a hole for which no fixing is known.
+func holeOf(p *model.Part, h model.BracketHole) string {
 	if p.Cleat != nil {
-		return "wood"
+		return fmt.Sprintf("wood hole %s", mm(h.Dia))
 	}
-	return "steel"
+	return fmt.Sprintf("steel hole %s", mm(h.Dia))
 }
 
 // inStud is how deep a coach screw goes into a stud. Common practice, no source.
@@ -114,7 +114,7 @@ func screwFor(d *model.Design, h model.BracketHole, p *model.Part) Fixing {
 	out := Fixing{Kind: model.WoodScrew, What: "wood screw, wide head", Count: 1, For: []string{p.Bracket().On().Under}, Mind: "no longer: the top is near"}
 	s, ok := stock.ScrewThrough(h.Dia)
 	if !ok {
-		out.Size = fmt.Sprintf("%s hole %s", drilled(p), mm(h.Dia))
+		out.Size = holeOf(p, h)
 		return out
 	}
 	out.Size, out.Diameter = mm(s.Diameter), s.Diameter
