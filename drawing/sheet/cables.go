@@ -171,7 +171,7 @@ func (m *maker) cableTable(plan wire.Plan) table {
 		if r.Found {
 			length = m.length(roundUp(r.Needed))
 			if names := channelNames(r); len(names) > 0 {
-				through = strings.Join(names, ", ")
+				through = strings.Join(m.passEach(names), ", ")
 			}
 		}
 		t.rows = append(t.rows, []string{m.cableNumber(i), m.sayf("%s Ø%s", m.cableName(r), m.fine(r.Cable.Dia)), m.pass(string(r.Cable.Class)), r.Cable.From, r.Cable.To, through, length})
@@ -185,7 +185,7 @@ func roundUp(l unit.Length) unit.Length { return 10 * unit.Length(math.Ceil(floa
 func (m *maker) channelTable(plan wire.Plan) table {
 	t := table{heads: m.heads("hole or groove", "in // a part", "width", "depth", "fill", "at most"), right: []bool{false, false, true, true, true, true}}
 	for _, x := range plan.Channels {
-		t.rows = append(t.rows, []string{x.Feature, x.Slab, m.fine(x.Width), m.fine(x.Depth), m.style.Number(100*x.Fill, 0) + " %", m.style.Number(100*x.Most, 0) + " %"})
+		t.rows = append(t.rows, []string{m.pass(x.Feature), m.pass(x.Slab), m.fine(x.Width), m.fine(x.Depth), m.style.Number(100*x.Fill, 0) + " %", m.style.Number(100*x.Most, 0) + " %"})
 	}
 	return t
 }

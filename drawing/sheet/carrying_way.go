@@ -33,7 +33,7 @@ func (m *maker) wayIn() []block {
 		if how.Left < 0 {
 			left = m.sayf("does not pass: %s", left)
 		}
-		t.rows = append(t.rows, []string{name, p.ID, m.pass(how.How), left})
+		t.rows = append(t.rows, []string{name, m.pass(p.ID), m.pass(how.How), left})
 		if lines := passing(step, p, how); lines != nil {
 			drawn = append(drawn, m.passage(i+1, name, lines))
 		}

@@ -23,7 +23,7 @@ func channelSheets(m *maker) []page {
 		}
 		seen[p.Mark] = true
 		w := m.of(p.ID).workpiece(p)
-		pages := m.pages("channels-"+stem(p.ID), fmt.Sprintf("%d  %s: %s", p.Mark, p.ID, m.say("channels")), []chapter{w.channelChapter()})
+		pages := m.pages("channels-"+stem(p.ID), fmt.Sprintf("%d  %s: %s", p.Mark, m.pass(p.ID), m.say("channels")), []chapter{w.channelChapter()})
 		for i := range pages {
 			b := &pages[i].block
 			b.DocumentType = m.say("channel plan, wood")

@@ -320,7 +320,7 @@ func (m *maker) verdict(f *flow) {
 func (m *maker) margins(f *flow) {
 	t := grid{heads: m.heads("margin", "what", "where"), right: []bool{true}}
 	for _, x := range report.Smallest(m.b.Findings, 5) {
-		t.rows = append(t.rows, []string{m.found(fmt.Sprintf("%.1f mm", x.Margin.Value)), m.found(x.Title), m.whereOf(x)})
+		t.rows = append(t.rows, []string{m.found(fmt.Sprintf("%.1f mm", x.Margin.Value)), m.pass(x.Title), m.whereOf(x)})
 		t.bold = append(t.bold, x.Status == find.Fail)
 	}
 	if len(t.rows) > 0 {
