@@ -149,6 +149,28 @@ func (t stretch) strain(r hold.Run) (moment, shear float64, at unit.Length) {
 	return moment, math.Max(left, right), at
 }
 
+// moreBolts is the least number of anchors, evenly spread from the first to the last,
+// with which a cleat holds under the same loads, and how much of it is used then. They
+// stay as far apart as bolts in wood must.
+func moreBolts(c *model.CleatPart, id string, slab hold.Slab) (n int, used float64, ok bool) {
+	bolts := c.In(model.WallLeg)
+	first, last := bolts[0].X, bolts[len(bolts)-1].X
+	anchor, _ := stock.AnchorThrough(bolts[0].Dia)
+	for n = len(bolts) + 1; (last-first)/unit.Length(n-1) >= boltApart*anchor.Bolt; n++ {
+		x := *c
+		x.Holes = nil
+		for i := range n {
+			h := bolts[0]
+			h.Name, h.X = fmt.Sprintf("W%d", i+1), first+(last-first)*unit.Length(i)/unit.Length(n-1)
+			x.Holes = append(x.Holes, h)
+		}
+		if w := strainOf(&x, id, slab); w.used <= 0.97 {
+			return n, w.used, true
+		}
+	}
+	return 0, 0, false
+}
+
 // battenFixes finds the least washers and the least battens that hold under the same
 // loads: higher ones, or wider ones.
 func battenFixes(c *model.CleatPart, id string, slab hold.Slab) []find.Fix {
@@ -179,7 +201,10 @@ func battenFixes(c *model.CleatPart, id string, slab hold.Slab) []find.Fix {
 		x.High += more
 	})
 	try("wider", func(x *model.CleatPart, more unit.Length) { x.Wide += more })
-	out = append(out, hint("or set its anchors closer, or take a steel angle"))
+	if n, used, ok := moreBolts(c, id, slab); ok {
+		out = append(out, hint("or set %d anchors instead of %d, evenly spread: %.0f %%", n, len(c.In(model.WallLeg)), 100*used))
+	}
+	out = append(out, hint("or take a steel angle"))
 	out[0].Text = strings.TrimPrefix(out[0].Text, "or ")
 	return out
 }
