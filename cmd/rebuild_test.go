@@ -34,7 +34,7 @@ func TestPartsRebuiltFromPrint(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		angles, slabs, pilots := 0, 0, 0
+		angles, slabs, pilots, works := 0, 0, 0, 0
 		for _, part := range b.Design.Parts {
 			if b.Design.Alike(part)[0] != part {
 				continue
@@ -45,8 +45,13 @@ func TestPartsRebuiltFromPrint(t *testing.T) {
 				rebuildAngle(t, part, printed(t, sheets, "angle-"+fileStem(part.ID)))
 			case part.Slab != nil:
 				slabs++
-				pilots += rebuildSlab(t, part, printed(t, sheets, "slab-"+fileStem(part.ID)))
+				text := printed(t, sheets, "slab-"+fileStem(part.ID))
+				pilots += rebuildSlab(t, part, text)
+				works += rebuildWorks(t, part, text)
 			}
+		}
+		if p.Name == "studio" && works < 2 {
+			t.Errorf("%d grooves and pockets rebuilt", works)
 		}
 		if angles < 3 || slabs < 2 || pilots < 4 {
 			t.Errorf("%s: only %d angles, %d slabs and %d blind holes rebuilt", p.Name, angles, slabs, pilots)
@@ -103,11 +108,10 @@ func rebuildAngle(t *testing.T, p *model.Part, text string) {
 		t.Errorf("%s: section or length not printed", p.ID)
 		return
 	}
-	if !strings.Contains(text, "both sawn square") {
-		t.Fatalf("%s: its ends are not square: teach this test mitres", p.ID)
-	}
+	left, right := printedMitres(t, p.ID, text)
 	leg, thick, long := mm(t, bar[1]), mm(t, bar[3]), mm(t, length[1])
-	legs := map[string]geom.Region{"W": geom.Rect(geom.V(0, -leg), geom.V(long, 0)), "S": geom.Rect(geom.V(0, -leg), geom.V(long, 0))}
+	depth := 0.3 * thick // below the outer faces
+	legs := map[string]geom.Region{"W": geom.Rect(geom.V(-left*depth, -leg), geom.V(long+right*depth, 0)), "S": geom.Polygon(geom.V(0, 0), geom.V(-left*leg, -leg), geom.V(long+right*leg, -leg), geom.V(long, 0))}
 	seen := map[string]bool{}
 	for _, h := range printedHole.FindAllStringSubmatch(text, -1) {
 		if seen[h[1]] {
@@ -121,7 +125,6 @@ func rebuildAngle(t *testing.T, p *model.Part, text string) {
 		t.Errorf("%s: %d holes printed, %d drilled", p.ID, len(seen), len(a.Holes))
 	}
 	solid := p.Bodies[0].Solid
-	depth := 0.3 * thick // below the outer faces
 	pose := a.Pose()
 	u := geom.V(1, 0).Turn(pose.Turn)
 	wall := solid.Cut(geom.Line{P: pose.Plan(geom.V(0, -depth)), D: u})
@@ -136,7 +139,44 @@ func rebuildAngle(t *testing.T, p *model.Part, text string) {
 		t.Errorf("%s: the sheet does not say that the wall leg hangs down", p.ID)
 	}
 	overlaid(t, p.ID+", wall leg", legs["W"].Place(down), wall)
-	overlaid(t, p.ID+", seat leg", legs["S"].Place(geom.Pose{At: pose.At.Flat().Up(0), Turn: pose.Turn}), solid.At(a.Seat-depth))
+	seat := solid.At(a.Seat - depth)
+	overlaid(t, p.ID+", seat leg", legs["S"].Place(geom.Pose{At: pose.At.Flat().Up(0), Turn: pose.Turn}), seat)
+	for _, out := range []unit.Length{1, leg - 2*thick} { // both ends of the cut, near heel and toe
+		for _, end := range []struct{ x, way unit.Length }{{-left * out, -1}, {long + right*out, 1}} {
+			in, off := geom.V(end.x-end.way*3*rounding, -out), geom.V(end.x+end.way*3*rounding, -out)
+			if !seat.Contains(pose.Plan(in)) || seat.Contains(pose.Plan(off)) {
+				t.Errorf("%s: the seat leg does not end at %.1f, %.1f from the heel", p.ID, float64(end.x), float64(out))
+			}
+		}
+	}
+}
+
+var printedMitre = regexp.MustCompile(`([\d.]+)° off square, (toe|heel) longer|(square)`)
+
+// printedMitres is how much longer a bar gets at both ends for each millimetre from
+// its heel.
+func printedMitres(t *testing.T, name, text string) (left, right unit.Length) {
+	t.Helper()
+	if strings.Contains(text, "both sawn square") {
+		return 0, 0
+	}
+	words := strings.Join(strings.Fields(text), " ")
+	i := strings.Index(words, " ends A ")
+	if i < 0 {
+		t.Fatalf("%s: the sheet does not say how its ends are cut", name)
+	}
+	found := printedMitre.FindAllStringSubmatch(words[i:], 2)
+	var slope [2]unit.Length
+	for k, f := range found {
+		if f[3] != "" {
+			continue
+		}
+		slope[k] = unit.Length(math.Tan(float64(mm(t, f[1])) * math.Pi / 180))
+		if f[2] == "heel" {
+			slope[k] = -slope[k]
+		}
+	}
+	return slope[0], slope[1]
 }
 
 // printedShape is a hole or slot as printedHole finds it.

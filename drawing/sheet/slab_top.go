@@ -26,6 +26,7 @@ func (w *workpiece) topChapter() chapter {
 	c.beside = append(c.beside, w.cornerTable().blocks("corners", w.say("Corners of the top face, square from A and B"), w.lines)...)
 	c.beside = append(c.beside, w.stationTable().blocks("stations", w.say("Natural edge: widths from A"), w.lines)...)
 	c.beside = append(c.beside, w.holeTable(model.TopFace).blocks("holes-top", w.say("Holes in the top face"), w.lines)...)
+	c.beside = append(c.beside, w.workBlocks(model.TopFace)...)
 	c.beside = append(c.beside, w.detailBlocks(model.TopFace)...)
 	c.beside = append(c.beside, notesBlock("make", w.say("How to make it"), w.makeNotes()), notesBlock("act", w.say("Before you act"), w.cautions()))
 	return c

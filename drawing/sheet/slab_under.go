@@ -27,6 +27,7 @@ func (w *workpiece) underChapter() chapter {
 	pic.after = func(pl dim.Plate, t *taken) []drawing.Item { return w.signs(pl, t, model.UnderFace, -1) }
 	c := chapter{name: "underside", title: w.say("underside"), pictures: []picture{pic}}
 	c.beside = append(c.beside, w.holeTable(model.UnderFace).blocks("holes", w.say("Blind holes from the underside, square from A and B"), w.lines)...)
+	c.beside = append(c.beside, w.workBlocks(model.UnderFace)...)
 	c.beside = append(c.beside, w.detailBlocks(model.UnderFace)...)
 	return c
 }
