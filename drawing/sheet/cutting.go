@@ -421,7 +421,7 @@ func (v *cutView) notes() []string {
 	m := v.m
 	out := []string{
 		m.sayf("Dark strips between the lines are saw kerfs of %s, true to scale. Saw in the order of the numbers: every cut runs right across what lies on the saw.", m.length(v.lot.Problem.Kerf)),
-		m.say("Sizes are those of the blanks, with what the order size adds. Dash-dot lines show the finished part; its own sheet has the sizes."),
+		m.say("Sizes are those of the blanks, with what the sheet Order sizes adds. Dash-dot lines show the finished part; its own sheet has the sizes."),
 		m.say("The base line is a straight chalk line along the low edge; the ends as sold are taken to be square and free of checks: look, and mark the layout on the slab before the first cut."),
 	}
 	if len(v.sheet.Natural) > 0 && len(v.offer.Widths) > 0 {

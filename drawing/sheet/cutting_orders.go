@@ -77,7 +77,7 @@ func (m *maker) woodOrder(s *cut.Shopping) []page {
 		m.say("Which face is the good one, and on which side the natural edge lies: mark both with chalk."),
 	})
 	f.notes(m.say("Not yet settled"), m.passEach(s.WoodNotes.Open))
-	f.notes(m.say("Taken for granted"), append(m.passEach(s.WoodNotes.Assumed), m.say("Length runs along the grain, between the farthest corners. Where the survey gives an order size, it is in them. Two widths of a natural edge: the narrowest and the widest place.")))
+	f.notes(m.say("Taken for granted"), append(m.passEach(s.WoodNotes.Assumed), m.say("Length runs along the grain, between the farthest corners. What the sheet Order sizes adds is in them. Two widths of a natural edge: the narrowest and the widest place.")))
 	return m.orderPages(f)
 }
 
