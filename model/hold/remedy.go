@@ -185,8 +185,7 @@ func (s seeker) least(most int, of func(int) change) (int, Slab, bool) {
 }
 
 // between is the least number of steps between a bad and a good one that seems to do
-// it.; the
-// good one where none does.
+// it; the good one where none does.
 func (s seeker) between(bad, good int, of func(int) change) int {
 	low, high := bad, good
 	for high-low > 1 {
