@@ -151,7 +151,8 @@ func (d dice) wiring(say func(string, ...any), tops, grooves []string) {
 
 // widened builds a design as the line of a build does, with a high shelf of two
 // boards in it that are cut out, pocketed and joined, with mitred ends of bars,
-// and with parts that are cut already.
+// and with parts that are cut already. No remedies are looked for: that takes longer
+// than all sheets, and jobs without wide dice do it.
 func (t *tool) widened(seed uint64, j model.Job, r *model.Room) (b report.Build, ok bool) {
 	i := slices.IndexFunc(t.presets, func(p model.Preset) bool { return p.Name == j.Preset })
 	build := func(j model.Job) *model.Design {
@@ -171,7 +172,7 @@ func (t *tool) widened(seed uint64, j model.Job, r *model.Room) (b report.Build,
 			design = build(j)
 		}
 	}
-	found := check.Run(check.Site{Job: j, Room: r, Design: design, Params: t.presets[i].Params})
+	found := check.Verdicts(check.Site{Job: j, Room: r, Design: design, Params: t.presets[i].Params})
 	return report.Build{Job: j, Room: r, Design: design, Findings: found, Shopping: cut.Shop(j, design)}, true
 }
 

@@ -13,6 +13,7 @@ import (
 
 	"slabwright/drawing"
 	"slabwright/drawing/sheet"
+	"slabwright/model"
 	"slabwright/model/find"
 	"slabwright/model/job"
 	"slabwright/model/report"
@@ -143,10 +144,11 @@ func drawRandom(t *testing.T, seed uint64) (result string) {
 		t.Log(complaints.String())
 		return noRoom
 	}
-	b, ok := line.design(j, room)
+	build := line.design
 	if wide {
-		b, ok = line.widened(seed, j, room)
+		build = func(j model.Job, r *model.Room) (report.Build, bool) { return line.widened(seed, j, r) }
 	}
+	b, ok := build(j, room)
 	if !ok {
 		t.Fatal(complaints.String())
 	}
