@@ -108,8 +108,13 @@ func namesOf(b report.Build) map[string]bool {
 	}
 	j := b.Job
 	add(j.Title, "mm cm kg EN DIN ISO JR min max", "slabwright", report.Version, "PS CO RA")
+	own := func(name string) { // what the tables know is a word of ours, not a name
+		if words.Of("de").Pass(name) == name {
+			add(name)
+		}
+	}
 	for _, w := range b.Room.Walls {
-		add(w.Name)
+		own(w.Name)
 		for _, o := range w.Obstacles {
 			add(o.Name)
 		}
@@ -142,10 +147,11 @@ func namesOf(b report.Build) map[string]bool {
 		add(x.Name)
 	}
 	for _, q := range b.Design.Parts {
-		add(q.ID)
+		own(q.ID)
 		if q.Slab != nil {
 			for _, f := range q.Slab.Features {
-				add(f.Name, f.For)
+				own(f.Name)
+				own(f.For)
 			}
 		}
 	}

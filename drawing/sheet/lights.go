@@ -110,7 +110,7 @@ func (m *maker) lightTable(plan wire.Plan) table {
 				drop, part = m.amount(float64(l.Drop), 2, "V"), m.amount(100*float64(l.Drop)/float64(l.Light.Strip.Supply), 1, "%")
 			}
 		}
-		t.rows = append(t.rows, []string{l.Light.Name, l.Slab + ", " + l.Light.In, m.length(l.Run), m.amount(float64(l.Power), 1, "W"), m.amount(float64(l.Current), 2, "A"), feed, drop, part})
+		t.rows = append(t.rows, []string{l.Light.Name, m.pass(l.Slab) + ", " + m.pass(l.Light.In), m.length(l.Run), m.amount(float64(l.Power), 1, "W"), m.amount(float64(l.Current), 2, "A"), feed, drop, part})
 	}
 	return t
 }

@@ -33,11 +33,11 @@ func (m *maker) found(english string) string { return m.style.InText(english) }
 // behind the names that a colon ends.
 func (m *maker) passAll(english string) string {
 	pieces := strings.Split(english, "; ")
-	if whole := m.pass(english); whole != english || len(pieces) == 1 {
-		if names, what, ok := strings.Cut(english, ": "); ok && whole == english {
-			return names + ": " + m.pass(what)
+	if known := m.lang.Pass(english) != english; known || len(pieces) == 1 {
+		if names, what, ok := strings.Cut(english, ": "); ok && !known {
+			return strings.Join(m.passEach(strings.Split(names, ", ")), ", ") + ": " + m.pass(what)
 		}
-		return whole
+		return m.pass(english)
 	}
 	for i, s := range pieces {
 		pieces[i] = m.passAll(s)
