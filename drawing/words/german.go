@@ -1169,6 +1169,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"cable run":        "Kabelnut",
 	"light run":        "Lichtnut",
 	// Titles of rules.
+	"%s goes in": "%s geht hinein",
 	"A gap is left between the slab and the wall":                              "Zwischen Platte und Wand bleibt eine Fuge",
 	"A joint stays open when the wood swells":                                  "Eine Stoßfuge bleibt offen, wenn das Holz quillt",
 	"A part that is already cut still serves":                                  "Ein schon geschnittenes Teil passt noch",

@@ -51,7 +51,7 @@ var freeInFront = find.Assumption{What: "the room in front of the measured walls
 
 // goesIn tells the way of a slab.
 func goesIn(w bring.Way) find.Finding {
-	f := find.Finding{Title: capital(w.Part.ID) + " goes in", Status: find.Pass, Parts: []string{w.Part.ID}, Assumed: []find.Assumption{freeInFront}}
+	f := find.Finding{Title: fmt.Sprintf("%s goes in", capital(w.Part.ID)), Status: find.Pass, Parts: []string{w.Part.ID}, Assumed: []find.Assumption{freeInFront}}
 	f.Why = fmt.Sprintf("%s goes in: %s.", capital(w.Part.ID), strings.Join(w.Moves(), "; "))
 	if !math.IsInf(float64(w.Least.Gap), 0) {
 		f.At = at(w.Middle(w.Least.Pose))
