@@ -29,7 +29,7 @@ func widens(seed uint64) bool {
 }
 
 // later are parameters that presets got after the first dice were cast.
-var later = []string{"shelves_on", "cleat_wide", "cleat_high"}
+var later = []string{"shelves_on", "cleat_wide", "cleat_high", "leg_ends"}
 
 // widerJob is a random job with what wide dice add to it.
 func widerJob(seed uint64) string {

@@ -22,6 +22,7 @@ type AnglePiece struct {
 	setGiven          bool
 	freeEnd           unit.Length
 	clear             unit.Length
+	mitred            bool
 	fastened
 	faults faults
 }
@@ -94,6 +95,14 @@ func (p AnglePiece) ClearOf(gap unit.Length) AnglePiece {
 	return p
 }
 
+// Mitred cuts the ends that run into inside corners along the middle of the corner,
+// so that two such angles meet there with the gap of ClearOf between their cuts,
+// instead of one giving way to the other.
+func (p AnglePiece) Mitred() AnglePiece {
+	p.mitred = true
+	return p
+}
+
 // Anchored drills the wall leg; holes give way to studs, keep-outs and ends.
 func (p AnglePiece) Anchored(a Anchors) AnglePiece {
 	p.anchors, p.anchorsLine = &a, callLine()
@@ -116,6 +125,9 @@ func (p AnglePiece) place(d *Design, id string) (*Part, faults) {
 	}
 	if p.under == "" {
 		bad = bad.and(faultf("angle %q needs a slab to carry: Under(...)", id))
+	}
+	if p.mitred && (p.shorterGiven || p.setGiven) {
+		bad = bad.and(faultf("angle %q is Mitred and has a ShorterBy or a SetBack: only one of them can decide how long it is", id))
 	}
 	if p.shorterGiven && p.setGiven {
 		bad = bad.and(faultf("angle %q has a ShorterBy and a SetBack: only one of them can decide how long it is", id))
@@ -189,7 +201,14 @@ func (p AnglePiece) ends(d *Design, r run, a *AnglePart) (left, right unit.Lengt
 	case p.setGiven:
 		return p.setLeft, p.setRight
 	}
-	return d.cornerEnds(r, a, p.clear, p.freeEnd)
+	left, right = d.cornerEnds(r, a, p.clear, p.freeEnd)
+	if p.mitred && r.leftCorner {
+		left = p.mitre(a, true, left)
+	}
+	if p.mitred && r.rightCorner {
+		right = p.mitre(a, false, right)
+	}
+	return left, right
 }
 
 // wholeDown gives whole millimetres, never more: a yard saws to a millimetre,

@@ -1,6 +1,8 @@
 package model
 
 import (
+	"math"
+
 	"slabwright/model/geom"
 	"slabwright/model/stock"
 	"slabwright/model/unit"
@@ -92,6 +94,12 @@ func (d *Design) BracketsUnder(slab string) []*Part {
 type End struct {
 	Mitre   unit.Angle
 	SetBack unit.Length // from the corner of the room, or from the slab's front
+}
+
+// Short is how much shorter a bracket is at this end at a distance from its back than
+// along its back: where a mitre takes the toe away.
+func (e End) Short(fromBack unit.Length) unit.Length {
+	return max(0, -fromBack*unit.Length(math.Tan(float64(e.Mitre))))
 }
 
 // Leg tells which leg of an angle a hole is in. Holes into the wall through a

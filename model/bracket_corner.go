@@ -102,3 +102,24 @@ func beside(a, b Bracket) bool {
 	from, to := b.Levels()
 	return low < to && from < high
 }
+
+// mitre cuts an end of an angle along the middle of its corner and gives its
+// set-back, measured along the heel: half the gap to either side of that line, what
+// the wall bulges, and what the corner's angle may be off over the width of the leg.
+// In a corner that only leads on the end stays square.
+func (p AnglePiece) mitre(a *AnglePart, atLeft bool, square unit.Length) unit.Length {
+	c, neighbour, end := a.Wall.To, a.Wall.Next(), &a.Right
+	if atLeft {
+		c, neighbour, end = a.Wall.From, a.Wall.Previous(), &a.Left
+	}
+	if c.Angle >= straightOn {
+		return square
+	}
+	half := float64(c.Angle) / 2
+	end.Mitre = unit.Angle(half - math.Pi/2)
+	low, high := a.Levels()
+	off := reachOf(a) - a.Section.Leg // of the heel, from the wall's chord
+	middle := (p.clear/2 + off*unit.Length(math.Cos(half)) + a.Section.Leg*unit.Length(c.AngleSD)) / unit.Length(math.Sin(half))
+	wall := (p.clear/2 + neighbour.bulgeNear(atLeft, 2*a.Section.Leg, low, high)) / unit.Length(math.Sin(2*half))
+	return max(middle, wall)
+}

@@ -27,6 +27,7 @@ type alcoveParams struct {
 	Section    string      `is:"L50x50x5" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle under the worktop"`
 	WallLeg    string      `is:"down" of:"down up" help:"upright leg of the angles: below the slab, or above, behind its edge"`
 	LegGap     unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
+	LegEnds    string      `is:"square" of:"square mitred" help:"ends of the angles in inside corners: one gives way to the other, or both are mitred"`
 	ShorterBy  unit.Length `is:"0" min:"0" max:"400" help:"cut every angle shorter than its wall by this; 0 finds the least"`
 	Pitch      unit.Length `is:"300" min:"100" max:"600" help:"largest distance of wall fixings and of screws"`
 	Sitting    bool        `is:"yes" help:"somebody sits at it"`
@@ -44,6 +45,7 @@ func alcove(s model.Site, p alcoveParams) *model.Design {
 	left, back, right := r.Wall("left"), r.Wall("back"), r.Wall("right")
 
 	steel := newLedger(p.Section, p.WallLeg, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
+	steel.mitred = p.LegEnds == "mitred"
 	sideGap, backGap := steel.behind(p.SideGap), steel.behind(p.BackGap)
 	d := model.NewDesign("Alcove", r)
 	d.Add("worktop", model.Slab(stock.Oak, p.Thickness).
@@ -54,6 +56,7 @@ func alcove(s model.Site, p alcoveParams) *model.Design {
 	steel.carry(d, "worktop", back, left, right)
 
 	light := newLedger("L40x40x5", p.WallLeg, p.LegGap, p.Pitch, p.ShorterBy, p.ShelfThick)
+	light.mitred = steel.mitred
 	light.into = min(p.ShelfThick-10, 18)
 	wood := cleats{stock.Oak, p.CleatWide, p.CleatHigh, p.LegGap, p.Pitch, light.into}
 	onCleats := p.ShelvesOn == "cleats"

@@ -19,6 +19,7 @@ type cornerParams struct {
 	Section   string      `is:"L60x60x6" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle on the walls"`
 	WallLeg   string      `is:"down" of:"down up" help:"upright leg of the angles: below the slab, or above, behind its edge"`
 	LegGap    unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
+	LegEnds   string      `is:"square" of:"square mitred" help:"ends of the angles in inside corners: one gives way to the other, or both are mitred"`
 	ShorterBy unit.Length `is:"0" min:"0" max:"400" help:"cut every angle shorter than its wall by this; 0 finds the least"`
 	Pitch     unit.Length `is:"220" min:"100" max:"600" help:"largest distance of wall fixings and of screws"`
 	LegAt     unit.Length `is:"1650" min:"100" max:"5000" help:"table leg under the front of the left worktop, from its front end"`
@@ -39,6 +40,7 @@ func corner(s model.Site, p cornerParams) *model.Design {
 	left, back, right, front := r.Wall("left"), r.Wall("back"), r.Wall("right"), r.Wall("front")
 
 	steel := newLedger(p.Section, p.WallLeg, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
+	steel.mitred = p.LegEnds == "mitred"
 	sideGap, backGap := steel.behind(p.SideGap), steel.behind(p.BackGap)
 	d := model.NewDesign("Corner desk", r)
 	d.Add("back worktop", model.Slab(stock.Oak, p.Thickness).

@@ -17,6 +17,7 @@ type ledger struct {
 	into      unit.Length // screw length in the wood
 	suffix    string      // behind the names of the angles
 	up        bool        // wall legs behind the slabs
+	mitred    bool        // ends in inside corners
 }
 
 // anchorHole is the hole in the steel for the wall anchors.
@@ -53,6 +54,9 @@ func (l ledger) carry(d *model.Design, slab string, walls ...*model.Wall) {
 			ScrewedUp(model.Screws{Hole: 6, Moving: true, Pitch: l.pitch, End: 65, Pilot: 4, Into: l.into})
 		if l.up {
 			a = a.LegUp()
+		}
+		if l.mitred {
+			a = a.Mitred()
 		}
 		if l.shorterBy > 0 {
 			a = a.ShorterBy(l.shorterBy)

@@ -189,6 +189,28 @@ func spoke(found []find.Finding, rule string) bool {
 	return false
 }
 
+// TestMitredLegs: with the ends of all angles mitred the presets stand as they do with
+// square ends; the bars are longer, and so nearer to a corner the anchors take more.
+func TestMitredLegs(t *testing.T) {
+	for _, p := range presets.All() {
+		d, found := build(t, p, map[string]model.Setting{"leg_ends": {Text: "mitred"}})
+		for _, f := range found {
+			if f.Status == find.Fail && f.Rule != "anchor-strength" || f.Status == find.Broken {
+				t.Errorf("%s: %s: %s", p.Name, f.Rule, f.Why)
+			}
+		}
+		mitred := 0
+		for _, q := range d.Parts {
+			if q.Angle != nil && (q.Angle.Left.Mitre < 0 || q.Angle.Right.Mitre < 0) {
+				mitred++
+			}
+		}
+		if mitred < 3 {
+			t.Errorf("%s: %d angles are mitred", p.Name, mitred)
+		}
+	}
+}
+
 // TestWallLegsUp: with the legs up, and slabs as thick as the legs are high, the
 // presets pass as they do with the legs down; the steel stands no deeper than a leg's
 // thickness below the slabs.

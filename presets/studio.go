@@ -18,6 +18,7 @@ type studioParams struct {
 	Section       string      `is:"L50x50x6" of:"L40x40x5 L50x50x5 L50x50x6 L60x60x6 L60x60x8" help:"steel angle on the walls"`
 	WallLeg       string      `is:"down" of:"down up" help:"upright leg of the angles: below the slab, or above, behind its edge"`
 	LegGap        unit.Length `is:"3" min:"0" max:"30" help:"between the legs of two angles in a corner"`
+	LegEnds       string      `is:"square" of:"square mitred" help:"ends of the angles in inside corners: one gives way to the other, or both are mitred"`
 	ShorterBy     unit.Length `is:"0" min:"0" max:"400" help:"cut every angle shorter than its wall by this; 0 finds the least"`
 	Pitch         unit.Length `is:"300" min:"100" max:"600" help:"largest distance of wall fixings and of screws"`
 	SeatAt        unit.Length `is:"1700" min:"300" max:"6000" help:"middle of the seat, from the left end of the worktop"`
@@ -52,6 +53,7 @@ func studio(s model.Site, p studioParams) *model.Design {
 	whole := r.Straight(backLeft.From.Name, backRight.To.Name)
 
 	steel := newLedger(p.Section, p.WallLeg, p.LegGap, p.Pitch, p.ShorterBy, p.Thickness)
+	steel.mitred = p.LegEnds == "mitred"
 	sideGap, backGap := steel.behind(p.SideGap), steel.behind(p.BackGap)
 	d := model.NewDesign("Print studio", r)
 	d.Add("worktop", model.Slab(stock.Ash, p.Thickness).

@@ -110,8 +110,9 @@ func angleLumps(id string, a *model.AnglePart) []lump {
 		return unit.Length(math.Tan(float64(left))) * y, long - unit.Length(math.Tan(float64(right)))*y
 	}
 	l, rr := ends(-leg)
+	wl, wr := ends(-t)
 	seat := []geom.Vec{geom.V(0, 0), geom.V(l, -leg), geom.V(rr, -leg), geom.V(long, 0)}
-	wall := []geom.Vec{geom.V(0, 0), geom.V(0, -t), geom.V(long, -t), geom.V(long, 0)}
+	wall := []geom.Vec{geom.V(0, 0), geom.V(wl, -t), geom.V(wr, -t), geom.V(long, 0)}
 	out := []lump{prism(id, seat, -t, 0, 0)}
 	away, inner := unit.Length(-1), -t // below the seat leg, or above it
 	if a.LegUp {
@@ -124,15 +125,17 @@ func angleLumps(id string, a *model.AnglePart) []lump {
 	deep := r * unit.Length(1-math.Sqrt2/2)
 	corner, mid := geom.V(-t, inner), geom.V(-t-deep, inner+away*deep)
 	for _, tip := range []geom.Vec{geom.V(-t-r, inner), geom.V(-t, inner+away*r)} {
-		out = append(out, along(id, []geom.Vec{corner, tip, mid}, 0, long, r/10))
+		out = append(out, along(id, []geom.Vec{corner, tip, mid}, ends, r/10))
 	}
 	return out
 }
 
-// along is a prism that runs along x, over an outline in y and z.
-func along(name string, outline []geom.Vec, x0, x1, slack unit.Length) lump {
+// along is a prism that runs along x, over an outline in y and z, between its ends at
+// each y.
+func along(name string, outline []geom.Vec, ends func(y unit.Length) (x0, x1 unit.Length), slack unit.Length) lump {
 	l := lump{name: name, slack: slack}
 	for _, v := range outline {
+		x0, x1 := ends(v.X)
 		l.bottom, l.top = append(l.bottom, geom.Vec3{X: x0, Y: v.X, Z: v.Y}), append(l.top, geom.Vec3{X: x1, Y: v.X, Z: v.Y})
 	}
 	return l

@@ -112,7 +112,7 @@ func legLoads(a *model.AnglePart, r hold.Run) []hold.LineLoad {
 	out := make([]hold.LineLoad, len(r.Line))
 	for i, l := range r.Line {
 		half := max(l.Width/2, spreadOf*(l.FromHeel-a.Section.Thickness)/2)
-		low, high := max(mitred(a.Left, l.FromHeel), l.Along-half), min(a.Length-mitred(a.Right, l.FromHeel), l.Along+half)
+		low, high := max(a.Left.Short(l.FromHeel), l.Along-half), min(a.Length-a.Right.Short(l.FromHeel), l.Along+half)
 		if high-low < l.Width/2 { // in the tip of a mitre: what presses there has this much leg at least
 			low, high = l.Along-l.Width/4, l.Along+l.Width/4
 		}
@@ -132,13 +132,6 @@ func legLoads(a *model.AnglePart, r hold.Run) []hold.LineLoad {
 		out[i] = n
 	}
 	return out
-}
-
-// mitred is how much of the seat leg a mitre takes away at its end, where the toe
-// is the shorter, at a distance
-// from the heel.
-func mitred(e model.End, fromHeel unit.Length) unit.Length {
-	return max(0, -fromHeel*unit.Length(math.Tan(float64(e.Mitre))))
 }
 
 // stretch is a part of a bar between two anchors, or beyond the last one.

@@ -59,7 +59,8 @@ func seatOf(b model.Bracket) (region geom.Region, near, far unit.Length) {
 	if a, ok := b.(*model.AnglePart); ok && a.LegUp {
 		near, far = a.Section.Thickness+a.Section.Root, a.Section.Leg-a.Section.Toe
 	}
-	return geom.Rect(geom.V(0, -far), geom.V(b.On().Length, -near)).Place(b.Pose()), near, far
+	left, right, long := b.On().Left, b.On().Right, b.On().Length
+	return geom.Polygon(geom.V(left.Short(far), -far), geom.V(long-right.Short(far), -far), geom.V(long-right.Short(near), -near), geom.V(left.Short(near), -near)).Place(b.Pose()), near, far
 }
 
 // flatOf is the underside of a slab seen from above, less its eased edges and

@@ -113,6 +113,9 @@ func (m meeting) thetas() []unit.Angle {
 // worst is the least clearance of any two legs within the uncertainty of the
 // corner, and the overlap if there is one.
 func (m meeting) worst() (gap unit.Length, clash corner.Clash, err error) {
+	if m.mitred() {
+		return m.betweenCuts(), clash, nil
+	}
 	sa, sb, ok := m.setBacks()
 	if !ok {
 		return 0, clash, fmt.Errorf("its walls run parallel")
@@ -136,6 +139,19 @@ func (m meeting) worst() (gap unit.Length, clash corner.Clash, err error) {
 	return gap, clash, nil
 }
 
+// mitred tells whether both ends are cut along the middle of the corner.
+func (m meeting) mitred() bool {
+	a, b := m.left.Angle, m.right.Angle
+	return a != nil && b != nil && a.Right.Mitre < 0 && b.Left.Mitre < 0
+}
+
+// betweenCuts is the distance of both bars as seen from above, less what the corner's
+// angle may be off over the wider leg, by two standard deviations.
+func (m meeting) betweenCuts() unit.Length {
+	gap := m.left.Footprint().Gap(m.right.Footprint()).Distance
+	return gap - 2*max(m.left.Angle.Section.Leg, m.right.Angle.Section.Leg)*unit.Length(m.left.Angle.Wall.To.AngleSD)
+}
+
 func (m meeting) judge() find.Finding {
 	p, q := m.left.Bracket(), m.right.Bracket()
 	a, b := p.On(), q.On()
@@ -154,7 +170,12 @@ func (m meeting) judge() find.Finding {
 	sb, _ := model.SetBackFrom(q, b.Wall, false)
 	ends := fmt.Sprintf("set back %.1f and %.1f mm", float64(sa), float64(sb))
 	legs := fmt.Sprintf("At corner %s %s%s and %s", c.Name, m.legsOf(), m.left.ID, m.right.ID)
+	if m.mitred() {
+		ends = fmt.Sprintf("mitred, %s", ends)
+	}
 	switch h := hundredth(gap); {
+	case m.mitred() && h < 0:
+		f.Why = fmt.Sprintf("%s overlap by %.1f mm between their cuts (%s).", legs, -float64(h), ends)
 	case h > 0:
 		f.Why = fmt.Sprintf("%s are %.1f mm apart (%s).", legs, h, ends)
 	case h == 0:

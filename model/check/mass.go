@@ -168,5 +168,7 @@ func perMetre(p *model.Part) float64 {
 	for _, h := range a.Holes {
 		v += float64(a.Section.Thickness) * (math.Pi/4*float64(h.Dia*h.Dia) + float64(h.Dia*h.Slot))
 	}
-	return float64(stock.Steel.Mass(unit.Volume(v))) / float64(a.Length) * 1000
+	tan := func(e model.End) float64 { return math.Tan(float64(e.Mitre)) }
+	mean := float64(a.Length) + (tan(a.Left)+tan(a.Right))*float64(rolledOf(a.Section).Section().Centroid) // of mitred bars
+	return float64(stock.Steel.Mass(unit.Volume(v))) / mean * 1000
 }

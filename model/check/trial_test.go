@@ -21,6 +21,7 @@ type trialParams struct {
 	On          string      `is:"all" of:"all sides back left none" help:"walls with an angle"`
 	CleatHigh   unit.Length `is:"0" min:"0" max:"200" help:"cleats this high instead of angles; 0: angles"`
 	CleatWide   unit.Length `is:"45" min:"15" max:"100" help:"cleats out from the wall"`
+	Mitred      bool        `is:"no" help:"ends of angles mitred"`
 	LegUp       bool        `is:"no" help:"wall legs up"`
 	ShorterBy   unit.Length `is:"0" min:"0" max:"400" help:"angles shorter than their walls"`
 	Anchors     bool        `is:"yes" help:"wall fixings"`
@@ -151,6 +152,9 @@ func (p trialParams) angle() model.AnglePiece {
 	a := model.Angle(section).ClearOf(3)
 	if p.LegUp {
 		a = a.LegUp()
+	}
+	if p.Mitred {
+		a = a.Mitred()
 	}
 	if p.Anchors {
 		a = a.Anchored(model.Anchors{Hole: p.AnchorHole, Pitch: p.Pitch, End: p.AnchorEnd})

@@ -161,7 +161,8 @@ func onAngle(a *plate.Assembly, n int, slab, c *model.Part, v variant) support {
 		for k := 1.0; k <= 3; k++ {
 			arm := (toe - root) * unit.Length(k/3)
 			at := slab.Slab.Pose.Unplan(an.Pose().Plan(geom.V(st.along, -root-arm)))
-			if !wood.Outline.Contains(at) {
+			cut := st.along < an.Left.Short(root+arm) || st.along > an.Length-an.Right.Short(root+arm)
+			if cut || !wood.Outline.Contains(at) {
 				continue
 			}
 			area := unit.Area(float64(st.width) * float64(toe-root) / 3)
