@@ -52,7 +52,7 @@ func (d dice) moreShown() string {
 func (d dice) moreSet(p model.Preset, set []string) []string {
 	for _, q := range p.Params {
 		name := q.Name + ": "
-		odds := map[string]float64{"wall_leg": 0.4, "joint": 0.7, "shelves_on": 0.3, "cleat_wide": 0.3, "cleat_high": 0.3}[q.Name]
+		odds := map[string]float64{"wall_leg": 0.4, "joint": 0.7, "shelves_on": 0.3, "cleat_wide": 0.3, "cleat_high": 0.3, "leg_ends": 0.3}[q.Name]
 		if !d.chance(odds) || slices.ContainsFunc(set, func(s string) bool { return strings.HasPrefix(s, name) }) {
 			continue
 		}
@@ -150,7 +150,7 @@ func (d dice) wiring(say func(string, ...any), tops, grooves []string) {
 }
 
 // widened builds a design as the line of a build does, with a high shelf of two
-// boards in it that are cut out, pocketed and joined, with mitred ends of bars,
+// boards in it that are cut out, pocketed and joined,
 // and with parts that are cut already. No remedies are looked for: that takes longer
 // than all sheets, and jobs without wide dice do it.
 func (t *tool) widened(seed uint64, j model.Job, r *model.Room) (b report.Build, ok bool) {
@@ -161,7 +161,6 @@ func (t *tool) widened(seed uint64, j model.Job, r *model.Room) (b report.Build,
 		if d.chance(0.6) {
 			d.boards(out, j.Preset)
 		}
-		d.mitres(out)
 		out.Finish()
 		return out
 	}
@@ -232,19 +231,6 @@ func (d dice) boards(out *model.Design, preset string) {
 		if out.Add("right board", board(model.Shelf(wood, thick).Between(out.EdgeOf("left board", "right").Gap(gap), right).Against(back))) != nil {
 			out.Join("right board", "left board", oneOf(d, model.JointKinds...))
 			out.Add("high angle right", steel(right, "right board"))
-		}
-	}
-}
-
-// mitres cuts some ends of angles off square.
-func (d dice) mitres(out *model.Design) {
-	if !d.chance(0.4) {
-		return
-	}
-	for _, p := range out.Parts {
-		if a := p.Angle; a != nil && d.chance(0.5) {
-			a.Left.Mitre = unit.Angle(oneOf(d, 0.0, d.between(-30, 30))) * unit.Degree
-			a.Right.Mitre = unit.Angle(oneOf(d, 0.0, d.between(-30, 30))) * unit.Degree
 		}
 	}
 }

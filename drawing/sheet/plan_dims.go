@@ -25,7 +25,7 @@ func (m *maker) planDims(tops []*model.Part, w drawing.Rect) []dim.Request {
 			ask = append(ask, dim.Across{A: x.from, B: x.to, Label: dim.Label{Suffix: " " + m.say("clear")}})
 		}
 	}
-	ask = append(ask, m.planPlaces()...)
+	ask = append(ask, m.planPlaces(tops)...)
 	ask = append(ask, m.planDepths(tops)...)
 	for _, t := range tops {
 		for _, o := range m.openings(t) {
@@ -167,12 +167,16 @@ func (m *maker) atSide(p *model.Part, o opening) bool {
 
 // planPlaces says where things stand along the back wall and away from it, from
 // the origin.
-func (m *maker) planPlaces() []dim.Request {
+func (m *maker) planPlaces(tops []*model.Part) []dim.Request {
 	var along, away []stop
 	var front unit.Length
 	for _, p := range m.stationsAlongBack() {
-		along = append(along, stop{at: p.at, name: p.name})
-		front = min(front, p.at.Y)
+		at, beside := inFront(tops, p.at)
+		if beside {
+			continue // the sheet of its slab has it, and the row of that slab's depth is there
+		}
+		along = append(along, stop{at: at, name: p.name})
+		front = min(front, at.Y)
 	}
 	for _, p := range m.stationsAwayFromBack() {
 		away = append(away, stop{at: p.at, name: p.name})
@@ -180,6 +184,24 @@ func (m *maker) planPlaces() []dim.Request {
 	o := m.origin()
 	ask := m.alongBack(front, along)
 	return append(ask, m.ladder(o.At, m.cornerName(o), dim.Vertical, dim.Auto, away)...)
+}
+
+// inFront brings a place forward to the front of the worktop that it is over, so that
+// its extension line crosses no clear width; beside tells whether that worktop lies
+// along a wall at the side.
+func inFront(tops []*model.Part, at geom.Vec) (out geom.Vec, beside bool) {
+	out = at
+	for _, t := range tops {
+		low, high := t.Outline().Bounds()
+		if at.X < low.X || at.X > high.X {
+			continue
+		}
+		if t.Outline().Contains(at) && math.Abs(math.Cos(float64(t.Slab.Pose.Turn))) < math.Sqrt2/2 {
+			beside = true
+		}
+		out.Y = min(out.Y, low.Y)
+	}
+	return out, beside
 }
 
 // planDepths gives the depth from the front edge of each worktop to the walls
