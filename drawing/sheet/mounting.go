@@ -69,10 +69,32 @@ func stepWidth(size drawing.Size) unit.Length {
 
 func (c *comic) add(n int, step bring.Step) {
 	picture, high := c.picture(n, step)
-	text, tall := notes(geom.V(0, -high-stepGap), fmt.Sprintf("%d  %s", n, c.title(step)), c.text(step), c.wide)
-	at := c.room(high + stepGap + tall)
+	heading, said := fmt.Sprintf("%d  %s", n, c.title(step)), c.text(step)
+	text, tall := notes(geom.V(0, -high-stepGap), heading, said, c.wide)
+	var at geom.Vec
+	if free, gap := fieldOf(c.m.size)[0], gapOn(c.m.size); high+stepGap+tall > free.Height() && free.Width() > 1.8*c.wide {
+		text, tall = notes(geom.V(c.wide+gap, 0), heading, said, free.Width()-c.wide-gap)
+		at = c.wholeRow(max(high, tall))
+	} else {
+		at = c.room(high + stepGap + tall)
+	}
 	items := drawing.Move(append(picture, text...), at)
 	c.pages[len(c.pages)-1].sheet.Add(drawing.Group{ID: fmt.Sprintf("step-%d", n), Title: c.m.sayf("step %d", n), Items: items})
+}
+
+// wholeRow gives the place of a step that has a page's width, its text beside its
+// picture, at the top of a new page.
+func (c *comic) wholeRow(tall unit.Length) geom.Vec {
+	free := fieldOf(c.m.size)[0]
+	c.turn()
+	c.at, c.deep = geom.V(free.Max.X, free.Max.Y), tall
+	return geom.V(free.Min.X, free.Max.Y)
+}
+
+// turn starts the next page.
+func (c *comic) turn() {
+	c.pages = append(c.pages, c.m.new("mounting", c.m.say("Mounting, step by step")))
+	c.pages[len(c.pages)-1].sheet.Scale = "-"
 }
 
 // room gives the place of the next step: beside the last, in the next row, or on
@@ -90,8 +112,7 @@ func (c *comic) room(tall unit.Length) geom.Vec {
 		c.deep = 0
 	}
 	if c.pages == nil || !fits(at) {
-		c.pages = append(c.pages, c.m.new("mounting", c.m.say("Mounting, step by step")))
-		c.pages[len(c.pages)-1].sheet.Scale = "-"
+		c.turn()
 		at = geom.V(free[0].Min.X, free[0].Max.Y)
 	}
 	c.at, c.deep = at.Add(geom.V(c.wide+gap, 0)), max(c.deep, tall)
