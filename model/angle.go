@@ -127,7 +127,7 @@ func (p AnglePiece) place(d *Design, id string) (*Part, faults) {
 		bad = bad.and(faultf("angle %q needs a slab to carry: Under(...)", id))
 	}
 	if p.mitred && (p.shorterGiven || p.setGiven) {
-		bad = bad.and(faultf("angle %q is Mitred and has a ShorterBy or a SetBack: only one of them can decide how long it is", id))
+		bad = bad.and(faultf("angle %q is Mitred and has a ShorterBy or a SetBack: only one of them can decide how long it is (in ready designs leg_ends and shorter_by)", id))
 	}
 	if p.shorterGiven && p.setGiven {
 		bad = bad.and(faultf("angle %q has a ShorterBy and a SetBack: only one of them can decide how long it is", id))

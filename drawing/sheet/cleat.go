@@ -60,7 +60,7 @@ func (m *maker) cleatSheet(p *model.Part) []page {
 	for i := range pages {
 		b := &pages[i].block
 		b.DocumentType = m.say("part drawing, wood")
-		b.Material = m.sayf("%s, %s x %s, planed", m.pass(p.Material), m.length(c.Wide), m.length(c.High))
+		b.Material = m.sayf("%s, %s, planed", m.pass(p.Material), m.profile(c))
 		b.Mass = m.kg(p.Mass())
 		b.Tolerance = m.sayf("length %s, holes ±%s", m.shorter(), m.within(1))
 		if p.Cut != nil {
@@ -69,6 +69,11 @@ func (m *maker) cleatSheet(p *model.Part) []page {
 	}
 	m.alreadyCut(pages, p)
 	return pages
+}
+
+// profile is the section of a cleat in the unit of the job.
+func (m *maker) profile(c *model.CleatPart) string {
+	return m.length(c.Wide) + " x " + m.length(c.High)
 }
 
 // cleatChapter gives a cleat at a scale.

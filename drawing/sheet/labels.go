@@ -72,7 +72,7 @@ func (m *maker) labels(s *cut.Shopping) []sticker {
 func (m *maker) cleatLabel(p *model.Part) sticker {
 	c := p.Cleat
 	return sticker{mark: fmt.Sprint(p.Mark), name: m.pass(p.ID), lines: []string{
-		m.length(c.Wide) + " x " + m.length(c.High) + " x " + m.length(c.Length), m.pass(p.Material) + ", " + m.kg(p.Mass()), m.sayf("under %s", m.pass(c.Under)),
+		m.profile(c) + " x " + m.length(c.Length), m.pass(p.Material) + ", " + m.kg(p.Mass()), m.sayf("under %s", m.pass(c.Under)),
 	}}
 }
 

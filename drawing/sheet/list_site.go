@@ -197,7 +197,7 @@ func (s *siteChecks) delivered() {
 		once(s.m.say("steel delivered: leg, thickness"), p.Angle.Section.Name, s.off(2))
 	}
 	for _, p := range s.m.parts(func(p *model.Part) bool { return p.Cleat != nil }) {
-		once(s.m.say("battens delivered: width, height"), p.Cleat.Profile(), s.off(1))
+		once(s.m.say("battens delivered: width, height"), s.m.profile(p.Cleat), s.off(1))
 	}
 }
 

@@ -219,6 +219,14 @@ func (s seating) pilot() (model.Feature, bool) {
 	return model.Feature{}, false
 }
 
+// section names what carries: an angle as it is sold, a cleat in the unit of the job.
+func (s seating) section(m *maker) string {
+	if c := s.part.Cleat; c != nil {
+		return m.profile(c)
+	}
+	return s.part.Bracket().Profile()
+}
+
 // body is a place in the bracket that is free of holes.
 func (s seating) body() geom.Vec {
 	seat := s.on().Seat
@@ -242,7 +250,7 @@ func (s seating) dims(m *maker, w drawing.Rect, face unit.Length) []dim.Request 
 		dim.Linear{A: geom.V(edge, t.Top), B: geom.V(face, t.Top), Dir: dim.Horizontal, Side: dim.Above, Label: dim.Label{Suffix: " " + m.say("gap")}},
 		dim.Linear{A: geom.V(w.Min.X, a.Seat), B: geom.V(w.Min.X, t.Top), Dir: dim.Vertical, Side: dim.LeftOf},
 		dim.Linear{A: geom.V(s.heel-stand, low), B: geom.V(s.heel-stand, high), Dir: dim.Vertical, Side: dim.LeftOf},
-		dim.Note{At: s.body(), Lines: []string{s.part.Bracket().Profile()}, OnEdge: false},
+		dim.Note{At: s.body(), Lines: []string{s.section(m)}, OnEdge: false},
 	}
 	below := func(x unit.Length, what string) dim.Request {
 		return dim.Linear{A: geom.V(s.heel, low), B: geom.V(x, a.Seat-under), Dir: dim.Horizontal, Side: dim.Below, Label: dim.Label{Suffix: what}}

@@ -14,7 +14,7 @@ import (
 const leastSeat unit.Length = 25
 
 var seatRule = Rule{
-	ID: "bearing", Title: "The slab lies on its angle", Fit: true,
+	ID: "bearing", Title: "The slab lies on its bracket", Fit: true,
 	Basis: "25 mm of bearing at least: " + practice,
 	Why:   "A gap at the wall is taken from the bearing: on a narrow seat the slab slips off or crushes at the arris. A slab with neither angle, cleat nor rod is not carried.",
 	Run: func(s Site) []find.Finding {

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"slabwright/model"
 	"slabwright/model/find"
@@ -33,6 +34,11 @@ var cleatEdges = Rule{
 	},
 }
 
+// higher asks for a cleat in which a bolt has room above and below.
+func higher(bolt unit.Length) string {
+	return fmt.Sprintf("take a cleat at least %.0f mm high, or thinner anchors", float64(up((boltLoaded+boltUnloaded)*bolt)))
+}
+
 // woodRound finds the anchor of a cleat with the least margin.
 func woodRound(p *model.Part) find.Finding {
 	c := p.Cleat
@@ -50,8 +56,8 @@ func woodRound(p *model.Part) find.Finding {
 			d = h.Dia
 		}
 		webs := []web{
-			{h, h.FromHeel, boltLoaded * d, "its top", "take a cleat %.0f mm higher, or thinner anchors"},
-			{h, c.High - h.FromHeel, boltUnloaded * d, "its lower edge", "take a cleat %.0f mm higher, or thinner anchors"},
+			{h, h.FromHeel, boltLoaded * d, "its top", higher(d)},
+			{h, c.High - h.FromHeel, boltUnloaded * d, "its lower edge", higher(d)},
 			{h, min(h.X, c.Length-h.X), boltEnd * d, "its end", "set the anchor %.0f mm further in"},
 		}
 		if i > 0 {
@@ -69,7 +75,7 @@ func woodRound(p *model.Part) find.Finding {
 		Why: fmt.Sprintf("Anchor %s of %s stands %.0f mm from %s.", worst.hole.Name, p.ID, float64(worst.left), worst.to),
 	}.Judge()
 	if f.Status == find.Fail {
-		f.Fix = []find.Fix{hint(worst.mend, float64(up(worst.need-worst.left)))}
+		f.Fix = []find.Fix{{Text: strings.Replace(worst.mend, "%.0f", fmt.Sprintf("%.0f", float64(up(worst.need-worst.left))), 1)}}
 	}
 	return f
 }

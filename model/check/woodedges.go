@@ -35,7 +35,7 @@ var woodEdges = Rule{
 				continue
 			}
 			out = append(out,
-				leastWood(p, "Wood beside holes and grooves", "No hole or groove in "+p.ID+" comes near an edge or another one.", besides(p)),
+				leastWood(p, "Wood beside holes and grooves", "No hole or groove in "+p.ID+" comes near an edge or another one.", besides(s.Design, p)),
 				leastWood(p, "Wood over and under blind work", "Nothing in "+p.ID+" ends inside the wood.", overs(p)))
 		}
 		return out
@@ -74,7 +74,7 @@ func leastWood(p *model.Part, title, none string, webs []wood) find.Finding {
 // besides gives the wood between works and the slab's edges, and between two
 // works beside each other. Cut-outs and grooves that run out of an edge do so on
 // purpose and count against other works only; rods come out of an edge by nature.
-func besides(p *model.Part) []wood {
+func besides(d *model.Design, p *model.Part) []wood {
 	sp := p.Slab
 	var out []wood
 	outline := sp.TopOutline().Intersect(sp.UnderOutline())
@@ -84,7 +84,7 @@ func besides(p *model.Part) []wood {
 		if f.Kind != model.CutOut && f.Kind != model.Bore {
 			gap := air.Gap(f.Mouth())
 			if gap.Distance >= 0 || f.Kind != model.Groove {
-				out = append(out, wood{gap.Distance, woodBeside, gap.B, fmt.Sprintf("%s leaves %.1f mm of wood to the edge of %s.", workName(f), float64(gap.Distance), p.ID), "move " + string(f.Kind) + " " + f.Name + " %.0f mm further in"})
+				out = append(out, wood{gap.Distance, woodBeside, gap.B, fmt.Sprintf("%s leaves %.1f mm of wood to the edge of %s.", workName(f), float64(gap.Distance), p.ID), furtherIn(d, f)})
 			}
 		}
 		for _, g := range sp.Features[i+1:] {
@@ -94,6 +94,15 @@ func besides(p *model.Part) []wood {
 		}
 	}
 	return out
+}
+
+// furtherIn says how work comes further in from an edge; screws stand where what they
+// come through puts them.
+func furtherIn(d *model.Design, f model.Feature) string {
+	if p := d.Part(f.For); f.Kind == model.Pilot && p != nil && p.Bracket() != nil {
+		return "take a wider section for " + p.ID + ", so that its screws stand %.0f mm further from the wall, or a smaller gap there"
+	}
+	return "move " + string(f.Kind) + " " + f.Name + " %.0f mm further in"
 }
 
 func workName(f model.Feature) string { return capital(fmt.Sprintf("%s %s", f.Kind, f.Name)) }

@@ -42,7 +42,7 @@ func (b *Block) Sink(t testing.TB, at ...[2]float64) []float64 {
 	if err := os.WriteFile(filepath.Join(dir, "block.inp"), []byte(deck), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	out := Run(t, "ccx", filepath.Join(dir, "block"))
+	out := RunIn(t, dir, "ccx", "block")
 	dat, err := os.ReadFile(filepath.Join(dir, "block.dat"))
 	if err != nil {
 		t.Fatalf("ccx wrote no answer: %v\n%s", err, out)

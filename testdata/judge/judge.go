@@ -28,8 +28,15 @@ func Need(t testing.TB, program string) string {
 // test when the program does not end well.
 func Run(t testing.TB, program string, args ...string) string {
 	t.Helper()
+	return RunIn(t, "", program, args...)
+}
+
+// RunIn does the same in a folder, for programs that write where they stand.
+func RunIn(t testing.TB, folder, program string, args ...string) string {
+	t.Helper()
 	var out bytes.Buffer
 	cmd := exec.Command(Need(t, program), args...)
+	cmd.Dir = folder
 	cmd.Stdout, cmd.Stderr = &out, &out
 	if err := cmd.Run(); err != nil {
 		t.Fatalf("%s %v: %v\n%s", program, args, err, out.String())
