@@ -58,6 +58,15 @@ func (m *Mounted) In(leg Leg) []BracketHole {
 	return out
 }
 
+// Places are those of the holes of a leg along the bracket.
+func (m *Mounted) Places(leg Leg) []unit.Length {
+	var out []unit.Length
+	for _, h := range m.In(leg) {
+		out = append(out, h.X)
+	}
+	return out
+}
+
 // Bracket is the part as a bracket, nil if it is none.
 func (p *Part) Bracket() Bracket {
 	switch {

@@ -76,7 +76,7 @@ func (s Site) anchors(p *model.Part, st *hold.Statics) find.Finding {
 		u.Parts, u.Walls = f.Parts, f.Walls
 		return u
 	}
-	w := s.worstAnchor(x, slab, places(x.holes))
+	w := s.worstAnchor(x, slab, x.part.Bracket().On().Places(model.WallLeg))
 	h := x.holes[w.index]
 	f.At = at(b.Pose().Space(geom.Vec3{X: h.X, Z: b.HeightOf(h) - a.Seat}))
 	f.Measured, f.Required = percentOf(w.used), &find.Limit{Value: 100, Relation: find.AtMost, Unit: "% of its load"}
@@ -121,7 +121,7 @@ func (s Site) withoutPaper(f *find.Finding, x anchoring, slab hold.Slab, w worst
 	}
 	best := x
 	best.take = x.strongest
-	if t := s.worstAnchor(best, slab, places(x.holes)); t.used > 1 {
+	if t := s.worstAnchor(best, slab, x.part.Bracket().On().Places(model.WallLeg)); t.used > 1 {
 		f.Status = find.Fail
 		f.Why += fmt.Sprintf(", but %s would be loaded by %.0f %% as well.", x.best.What, 100*t.used)
 		f.Assumed = append(f.Assumed, x.best)
@@ -141,14 +141,6 @@ func caseText(c hold.Case) string {
 		return "a person stands where it is worst for this"
 	}
 	return string(c.Kind)
-}
-
-func places(list []model.BracketHole) []unit.Length {
-	var out []unit.Length
-	for _, h := range list {
-		out = append(out, h.X)
-	}
-	return out
 }
 
 // resist finds what an anchor may take in the wall, or says why nobody knows.
@@ -289,7 +281,7 @@ func (s Site) anchorFixes(x anchoring, slab hold.Slab, w worstAnchor) []find.Fix
 	up.Angle = &bar
 	turned := x
 	turned.part = &up
-	if t := s.worstAnchor(turned, slab, places(x.holes)); !a.LegUp && t.used <= min(1, w.used) {
+	if t := s.worstAnchor(turned, slab, x.part.Bracket().On().Places(model.WallLeg)); !a.LegUp && t.used <= min(1, w.used) {
 		out = append(out, hint("or turn the wall leg up, behind the slab: its anchors then take %.0f %%", 100*t.used))
 	}
 	return out

@@ -143,12 +143,7 @@ type stretch struct {
 
 // stretchesOf are the stretches of a bar.
 func stretchesOf(a *model.Mounted) []stretch {
-	var at []unit.Length
-	for _, h := range a.Holes {
-		if h.Leg == model.WallLeg {
-			at = append(at, h.X)
-		}
-	}
+	at := a.Places(model.WallLeg)
 	if len(at) == 0 {
 		return []stretch{{from: 0, to: a.Length}}
 	}
@@ -261,7 +256,7 @@ func mostIn(a *model.AnglePart, shape steelangle.Shape, slab hold.Slab, id strin
 // anchorSpan is where the first and the last of the anchors of an angle are, and
 // how many there are.
 func anchorSpan(a *model.AnglePart) (first, last unit.Length, n int) {
-	at := places(a.In(model.WallLeg))
+	at := a.Places(model.WallLeg)
 	if len(at) == 0 {
 		return 0, 0, 0
 	}

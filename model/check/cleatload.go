@@ -79,10 +79,7 @@ func strainUnder(c *model.CleatPart, id string, slab hold.Slab, washer unit.Leng
 	var worst strained
 	section := batten.Section{Wide: c.Wide, High: c.High}
 	bolts := c.In(model.WallLeg)
-	var at []unit.Length
-	for _, h := range bolts {
-		at = append(at, h.X)
-	}
+	at := c.Places(model.WallLeg)
 	anchor, _ := stock.AnchorThrough(bolts[0].Dia)
 	for _, k := range slab.Cases {
 		for _, r := range k.Runs {

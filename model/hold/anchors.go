@@ -63,19 +63,10 @@ func lineOf(r Run) []anchor.Load {
 // cleat, whose seat does not bend by itself.
 func sunk(b model.Bracket, v variant, r Run) (bar, tip unit.Length) {
 	if c, ok := b.(*model.CleatPart); ok {
-		return anchor.Sag(battenOf(c), wallLeg(c), along(c.In(model.WallLeg)), lineOf(r), c.Wide), 0
+		return anchor.Sag(battenOf(c), wallLeg(c), c.Places(model.WallLeg), lineOf(r), c.Wide), 0
 	}
 	a := b.(*model.AnglePart)
 	return sags(a, v.sectionOf(a), r)
-}
-
-// along gives the places of holes along a bracket.
-func along(list []model.BracketHole) []unit.Length {
-	var out []unit.Length
-	for _, h := range list {
-		out = append(out, h.X)
-	}
-	return out
 }
 
 // sags gives how far an angle of some section sinks at its toe under a run: as a
@@ -84,7 +75,7 @@ func along(list []model.BracketHole) []unit.Length {
 func sags(a *model.AnglePart, s stock.AngleSection, r Run) (bar, tip unit.Length) {
 	shape, section := shapeOf(s), shapeOf(s).Section()
 	p := r.Peak()
-	return anchor.Sag(barOf(section, section.V), wallLeg(a), along(a.In(model.WallLeg)), lineOf(r), s.Leg), steelangle.TipSag(shape, p.PerMM(), p.FromHeel)
+	return anchor.Sag(barOf(section, section.V), wallLeg(a), a.Places(model.WallLeg), lineOf(r), s.Leg), steelangle.TipSag(shape, p.PerMM(), p.FromHeel)
 }
 
 // wallLeg is the wall leg, or the back of a cleat, with the line of its anchors.
@@ -123,9 +114,9 @@ func (s *Statics) Anchors(p *model.Part) []AnchorTake {
 		return nil
 	}
 	var out []AnchorTake
-	var at []unit.Length
+	at := b.On().Places(model.WallLeg)
 	for _, h := range b.On().In(model.WallLeg) {
-		out, at = append(out, AnchorTake{Hole: h.Name}), append(at, h.X)
+		out = append(out, AnchorTake{Hole: h.Name})
 	}
 	for _, c := range slab.Cases {
 		for _, r := range c.Runs {

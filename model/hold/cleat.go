@@ -5,6 +5,7 @@ import (
 
 	"slabwright/model"
 	"slabwright/model/calc/anchor"
+	"slabwright/model/calc/batten"
 	"slabwright/model/calc/plate"
 	"slabwright/model/geom"
 	"slabwright/model/stock"
@@ -57,12 +58,8 @@ func weakest() stock.Class {
 	return c
 }
 
-// battenOf is a cleat on its anchors: it bends up and down, and twists as a
-// rectangle does (Roark's Formulas for Stress and Strain, torsion of a solid
-// rectangle, from memory).
+// battenOf is a cleat on its anchors: it bends up and down, and twists.
 func battenOf(c *model.CleatPart) anchor.Bar {
-	cl := weakest()
-	long, short := float64(max(c.Wide, c.High))/2, float64(min(c.Wide, c.High))/2
-	torsion := long * math.Pow(short, 3) * (16.0/3 - 3.36*short/long*(1-math.Pow(short/long, 4)/12))
-	return anchor.Bar{Bending: cl.ModulusAlong * float64(c.Wide) * math.Pow(float64(c.High), 3) / 12, Twist: cl.ShearModulus * torsion, Anchor: anchorStiffness}
+	cl, s := weakest(), batten.Section{Wide: c.Wide, High: c.High}
+	return anchor.Bar{Bending: cl.ModulusAlong * s.Inertia(), Twist: cl.ShearModulus * s.Torsion(), Anchor: anchorStiffness}
 }

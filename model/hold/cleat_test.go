@@ -35,10 +35,13 @@ func TestBoardOnCleatsIsABeam(t *testing.T) {
 	c, _ := b.Case(hold.Daily)
 	const length, width, thick, e = 1590.0, 300.0, 40.0, 11000.0
 	q := (700e-9*thick + 80e-6) * 9.81 * width
-	span := 1600.0 - 2*37.5 // the foremost of three strips of 15 mm bears
+	span := 1600.0
+	for _, r := range c.Runs {
+		span -= float64(r.FromHeel) // it bears there, near the front edges
+	}
 	near(t, "weight", c.Total, q*length, 1e-6)
-	near(t, "stress", c.Along.Value, (q*span*span/8-q*32.5*32.5/2)/(width*thick*thick/6), 0.04)
-	near(t, "sinking", float64(c.Lowest.Down), 5*q*math.Pow(span, 4)/(384*e*width*math.Pow(thick, 3)/12), 0.06)
+	near(t, "stress", c.Along.Value, (q*span*span/8-q*32.5*32.5/2)/(width*thick*thick/6), 0.01)
+	near(t, "sinking", float64(c.Lowest.Down), 5*q*math.Pow(span, 4)/(384*e*width*math.Pow(thick, 3)/12), 0.03)
 	for _, r := range c.Runs {
 		near(t, r.Carrier, r.Force, q*length/2, 0.01)
 		if r.FromHeel < 33 || r.FromHeel > 37.5+1e-9 {

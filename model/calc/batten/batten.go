@@ -12,6 +12,16 @@ import (
 // Section is the section of a batten: out from the wall, and high.
 type Section struct{ Wide, High unit.Length }
 
+// Inertia is that of bending up and down, mm4.
+func (s Section) Inertia() float64 { return float64(s.Wide) * math.Pow(float64(s.High), 3) / 12 }
+
+// Torsion is its torsion constant, mm4 (Roark's Formulas for Stress and Strain, solid
+// rectangle, from memory).
+func (s Section) Torsion() float64 {
+	a, b := float64(max(s.Wide, s.High))/2, float64(min(s.Wide, s.High))/2
+	return a * math.Pow(b, 3) * (16.0/3 - 3.36*b/a*(1-math.Pow(b/a, 4)/12))
+}
+
 // Bending is the stress at its edges under a moment up and down, N mm (6.1.6).
 func (s Section) Bending(moment float64) float64 {
 	return 6 * moment / (float64(s.Wide) * float64(s.High) * float64(s.High))

@@ -45,3 +45,22 @@ func TestSplittingGrows(t *testing.T) {
 		t.Error("a bolt in an edge holds something")
 	}
 }
+
+// TestTorsion: torsion constants of rectangles, b t3 times 0.1406, 0.196, 0.229, 0.263
+// and 0.281 for sides of 1, 1.5, 2, 3 and 4 to 1 (Timoshenko and Goodier, Theory of
+// Elasticity, table of rectangular bars, from memory). Which side stands up is all the
+// same.
+func TestTorsion(t *testing.T) {
+	for _, c := range [][2]float64{{1, 0.1406}, {1.5, 0.196}, {2, 0.229}, {3, 0.263}, {4, 0.281}} {
+		long, thin := unit.Length(30*c[0]), unit.Length(30)
+		want := c[1] * float64(long) * 27000
+		for _, s := range []Section{{long, thin}, {thin, long}} {
+			if got := s.Torsion(); math.Abs(got/want-1) > 5e-3 {
+				t.Errorf("%v: %.0f mm4, by the table %.0f", s, got, want)
+			}
+		}
+	}
+	if got := (Section{45, 60}).Inertia(); math.Abs(got-810000) > 1e-6 {
+		t.Errorf("45 x 60 bends with %.0f mm4, by hand 45 x 60^3 / 12 = 810,000", got)
+	}
+}
