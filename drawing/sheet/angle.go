@@ -13,12 +13,8 @@ import (
 // ones do not.
 func angleSheets(m *maker) []page {
 	var out []page
-	done := map[int]bool{}
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil }) {
-		if !done[p.Mark] {
-			done[p.Mark] = true
-			out = append(out, m.of(p.ID).angleSheet(p)...)
-		}
+	for _, p := range m.distinct(func(p *model.Part) bool { return p.Angle != nil }) {
+		out = append(out, m.of(p.ID).angleSheet(p)...)
 	}
 	return out
 }
@@ -28,18 +24,21 @@ func angleSheets(m *maker) []page {
 // section, the end at a larger scale where the views are small, the holes as a
 // table, and what to know.
 func (m *maker) angleSheet(p *model.Part) []page {
-	a := p.Angle
 	hand, _ := m.b.Design.HandOf(p)
-	title := strings.TrimSpace(fmt.Sprintf("%d %s", p.Mark, m.pass(string(hand)))) + "  " + m.pass(p.ID)
+	mark := strings.TrimSpace(fmt.Sprintf("%d %s", p.Mark, m.pass(string(hand))))
+	return m.barSheet(p, "angle-"+stem(p.ID), mark, m.say("part drawing, steel"), m.sayf("S235JR, %s EN 10056-1, raw, burrs off", p.Angle.Section.Name), m.angleChapter(p))
+}
+
+// barSheet is the sheet of an angle or a cleat of some document type and material.
+func (m *maker) barSheet(p *model.Part, name, mark, document, material string, at func(drawing.Scale) chapter) []page {
+	title := mark + "  " + m.pass(p.ID)
 	if n := len(m.b.Design.Alike(p)); n > 1 {
 		title += m.sayf(" (%d pieces)", n)
 	}
-	pages := m.steelPages("angle-"+stem(p.ID), title, m.size.Name == drawing.A4.Name, m.angleChapter(p))
+	pages := m.steelPages(name, title, m.size.Name == drawing.A4.Name, at)
 	for i := range pages {
 		b := &pages[i].block
-		b.DocumentType = m.say("part drawing, steel")
-		b.Material = m.sayf("S235JR, %s EN 10056-1, raw, burrs off", a.Section.Name)
-		b.Mass = m.kg(p.Mass())
+		b.DocumentType, b.Material, b.Mass = document, material, m.kg(p.Mass())
 		b.Tolerance = m.sayf("length %s, holes ±%s", m.shorter(), m.within(1))
 		if p.Cut != nil {
 			b.Tolerance = m.sayf("holes ±%s", m.within(1))

@@ -61,8 +61,7 @@ func (m *maker) slotSize(h model.BracketHole) string {
 
 // barTable says what bar it is and where it goes.
 func (m *maker) barTable(p *model.Part) table {
-	a, d := p.Angle, m.b.Design
-	alike := d.Alike(p)
+	bar, alike := p.Bracket().On(), m.b.Design.Alike(p)
 	n := len(alike)
 	quantity := fmt.Sprint(n)
 	if n > 1 {
@@ -73,11 +72,19 @@ func (m *maker) barTable(p *model.Part) table {
 	}
 	t := table{heads: []string{m.say("quantity"), quantity}}
 	add := func(what, value string) { t.rows = append(t.rows, []string{what, value}) }
-	add(m.say("section // of a bar"), m.sayf("%s EN 10056-1, S235JR EN 10025-2, raw, degreased", a.Section.Name))
-	add(m.say("net length"), strings.TrimSpace(m.length(a.Length)+" "+m.sawn(p)))
-	add(m.say("ends"), endsOf(m, a))
-	add(m.say("hand // of a bar"), m.handText(p))
-	add(m.say("legs // of a bar"), map[bool]string{false: m.say("wall leg down, its toe below the seat"), true: m.say("wall leg up, behind the slab")}[a.LegUp])
+	section := ""
+	if c := p.Cleat; c != nil {
+		section = m.sayf("%s out from the wall, %s high, %s", m.length(c.Wide), m.length(c.High), m.pass(p.Material))
+	} else {
+		section = m.sayf("%s EN 10056-1, S235JR EN 10025-2, raw, degreased", p.Angle.Section.Name)
+	}
+	add(m.say("section // of a bar"), section)
+	add(m.say("net length"), strings.TrimSpace(m.length(bar.Length)+" "+m.sawn(p)))
+	add(m.say("ends"), endsOf(m, bar))
+	if a := p.Angle; a != nil {
+		add(m.say("hand // of a bar"), m.handText(p))
+		add(m.say("legs // of a bar"), map[bool]string{false: m.say("wall leg down, its toe below the seat"), true: m.say("wall leg up, behind the slab")}[a.LegUp])
+	}
 	for i, q := range alike {
 		what := m.say("goes to")
 		if i > 0 {
@@ -97,7 +104,7 @@ func (m *maker) placeOf(a *model.Mounted) string {
 	return where + m.sayf(", end A %s from corner %s", m.length(a.Start), a.Wall.From.Name)
 }
 
-func endsOf(m *maker, a *model.AnglePart) string {
+func endsOf(m *maker, a *model.Mounted) string {
 	if a.Left.Mitre == 0 && a.Right.Mitre == 0 {
 		return m.say("both sawn square")
 	}

@@ -16,12 +16,7 @@ import (
 // that cut it.
 func channelSheets(m *maker) []page {
 	var out []page
-	seen := map[int]bool{}
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Slab != nil && channelled(p) }) {
-		if seen[p.Mark] {
-			continue // equal slabs share their sheets
-		}
-		seen[p.Mark] = true
+	for _, p := range m.distinct(func(p *model.Part) bool { return p.Slab != nil && channelled(p) }) {
 		w := m.of(p.ID).workpiece(p)
 		pages := m.pages("channels-"+stem(p.ID), fmt.Sprintf("%d  %s: %s", p.Mark, m.pass(p.ID), m.say("channels")), []chapter{w.channelChapter()})
 		for i := range pages {

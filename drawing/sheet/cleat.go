@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"slabwright/drawing"
 	"slabwright/drawing/dim"
@@ -38,12 +37,8 @@ func (m *maker) across(p *model.Part, leg model.Leg) string {
 // cleatSheets gives one sheet per distinct cleat; equal ones share it.
 func cleatSheets(m *maker) []page {
 	var out []page
-	done := map[int]bool{}
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Cleat != nil }) {
-		if !done[p.Mark] {
-			done[p.Mark] = true
-			out = append(out, m.of(p.ID).cleatSheet(p)...)
-		}
+	for _, p := range m.distinct(func(p *model.Part) bool { return p.Cleat != nil }) {
+		out = append(out, m.of(p.ID).cleatSheet(p)...)
 	}
 	return out
 }
@@ -51,24 +46,7 @@ func cleatSheets(m *maker) []page {
 // cleatSheet is all that it takes to make one batten: face and top in views that
 // stand exactly below each other, the holes as tables, and what to know.
 func (m *maker) cleatSheet(p *model.Part) []page {
-	c := p.Cleat
-	title := fmt.Sprintf("%d  %s", p.Mark, m.pass(p.ID))
-	if n := len(m.b.Design.Alike(p)); n > 1 {
-		title += m.sayf(" (%d pieces)", n)
-	}
-	pages := m.steelPages("cleat-"+stem(p.ID), title, m.size.Name == drawing.A4.Name, m.cleatChapter(p))
-	for i := range pages {
-		b := &pages[i].block
-		b.DocumentType = m.say("part drawing, wood")
-		b.Material = m.sayf("%s, %s, planed", m.pass(p.Material), m.profile(c))
-		b.Mass = m.kg(p.Mass())
-		b.Tolerance = m.sayf("length %s, holes ±%s", m.shorter(), m.within(1))
-		if p.Cut != nil {
-			b.Tolerance = m.sayf("holes ±%s", m.within(1))
-		}
-	}
-	m.alreadyCut(pages, p)
-	return pages
+	return m.barSheet(p, "cleat-"+stem(p.ID), fmt.Sprint(p.Mark), m.say("part drawing, wood"), m.sayf("%s, %s, planed", m.pass(p.Material), m.profile(p.Cleat)), m.cleatChapter(p))
 }
 
 // profile is the section of a cleat in the unit of the job.
@@ -84,7 +62,7 @@ func (m *maker) cleatChapter(p *model.Part) func(drawing.Scale) chapter {
 	for _, d := range v.ends() {
 		details = append(details, m.pictured(d, topRight, drawing.Scale{Paper: 1, Real: 2}))
 	}
-	texts := m.cleatTable(p).blocks("cleat", m.say("Cleat"), m.lines)
+	texts := m.barTable(p).blocks("cleat", m.say("Cleat"), m.lines)
 	texts = append(texts, m.holeTables(p)...)
 	texts = append(texts, notesBlock("notes", m.say("Notes"), m.cleatNotes(p)))
 	return func(s drawing.Scale) chapter {
@@ -152,38 +130,16 @@ func (v *barView) cleatSection(slab *model.Part) picture {
 	return p
 }
 
-// cleatTable says what batten it is and where it goes.
-func (m *maker) cleatTable(p *model.Part) table {
-	c := p.Cleat
-	alike := m.b.Design.Alike(p)
-	quantity := fmt.Sprint(len(alike))
-	if n := len(alike); n > 1 {
-		quantity += m.sayf(", together %s", m.kg(p.Mass()*unit.Mass(n)))
-	}
-	if p.Cut != nil {
-		quantity += m.say(", already cut")
-	}
-	t := table{heads: []string{m.say("quantity"), quantity}}
-	add := func(what, value string) { t.rows = append(t.rows, []string{what, value}) }
-	add(m.say("section // of a bar"), m.sayf("%s out from the wall, %s high, %s", m.length(c.Wide), m.length(c.High), m.pass(p.Material)))
-	add(m.say("net length"), strings.TrimSpace(m.length(c.Length)+" "+m.sawn(p)))
-	add(m.say("ends"), m.say("both sawn square"))
-	for i, q := range alike {
-		what := m.say("goes to")
-		if i > 0 {
-			what = ""
-		}
-		add(what, m.placeOf(q.Bracket().On()))
-	}
-	return t
-}
-
 // cleatNotes are what must not go wrong with a cleat.
 func (m *maker) cleatNotes(p *model.Part) []string {
 	c := p.Cleat
 	mark := m.sayf("A is the left end as seen from the room. Mark it, the top and item no. %d on the batten.", p.Mark)
 	if cut := p.Cut; cut != nil {
-		return append([]string{m.sayf("Already cut on %s: do not cut. The length is the one measured on the batten.", cut.On), mark}, m.passEach(c.Moved)...)
+		out := []string{m.sayf("Already cut on %s: do not cut. The length is the one measured on the batten.", cut.On), mark}
+		if cut.WallHoles == nil || cut.ScrewHoles == nil {
+			out = append(out, m.say("Holes that are not there yet: drill them as drawn."))
+		}
+		return append(out, m.passEach(c.Moved)...)
 	}
 	out := []string{
 		mark,

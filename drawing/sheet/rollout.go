@@ -16,12 +16,8 @@ import (
 // stand in line, and the cut list of its boards.
 func rollOutSheets(m *maker) []page {
 	var out []page
-	done := map[int]bool{}
-	for _, p := range m.parts(func(p *model.Part) bool { return p.RollOut != nil }) {
-		if !done[p.Mark] {
-			done[p.Mark] = true
-			out = append(out, m.rollOutSheet(p)...)
-		}
+	for _, p := range m.distinct(func(p *model.Part) bool { return p.RollOut != nil }) {
+		out = append(out, m.rollOutSheet(p)...)
 	}
 	return out
 }

@@ -226,6 +226,19 @@ func (m *maker) parts(want func(*model.Part) bool) []*model.Part {
 	return out
 }
 
+// distinct gives the parts of the wanted kinds that have been built, one of each
+// mark.
+func (m *maker) distinct(want func(*model.Part) bool) []*model.Part {
+	done := map[int]bool{}
+	return m.parts(func(p *model.Part) bool {
+		if !want(p) || !sound(p) || done[p.Mark] {
+			return false
+		}
+		done[p.Mark] = true
+		return true
+	})
+}
+
 // alreadyCut stamps the sheets of a part that is cut already, and names the day.
 func (m *maker) alreadyCut(pages []page, p *model.Part) {
 	if p.Cut == nil {

@@ -18,12 +18,7 @@ const aroundBar unit.Length = 3
 func angleTemplates(m *maker, set *templateSet) {
 	room := templateRoom()
 	whole := room.Width() - 2*aroundBar
-	done := map[int]bool{}
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Angle != nil }) {
-		if done[p.Mark] {
-			continue
-		}
-		done[p.Mark] = true
+	for _, p := range m.distinct(func(p *model.Part) bool { return p.Angle != nil }) {
 		switch a := p.Angle; {
 		case len(a.Holes) == 0:
 		case a.Length > whole || 2*(a.Section.Leg+aroundBar) > room.Height():

@@ -14,12 +14,7 @@ import (
 func cleatTemplates(m *maker, set *templateSet) {
 	room := templateRoom()
 	whole := room.Width() - 2*aroundBar
-	done := map[int]bool{}
-	for _, p := range m.parts(func(p *model.Part) bool { return p.Cleat != nil }) {
-		if done[p.Mark] {
-			continue
-		}
-		done[p.Mark] = true
+	for _, p := range m.distinct(func(p *model.Part) bool { return p.Cleat != nil }) {
 		switch c := p.Cleat; {
 		case len(c.Holes) == 0:
 		case c.Length > whole || c.Wide+c.High+2*aroundBar > room.Height():

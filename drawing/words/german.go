@@ -10,6 +10,7 @@ var german = &Language{Code: "de", Name: "Deutsch", Decimal: ",", Table: map[str
 	"shear": "Abscheren",
 
 	// Cleats.
+	"Holes that are not there yet: drill them as drawn.":                                        "Löcher, die noch fehlen: bohren wie gezeichnet.",
 	"Cleats longer than %s: drill them from the figures on their sheets.":                       "Leisten länger als %s: nach den Zahlen auf ihren Blättern bohren.",
 	"Fold along the upper front edge, stick it on top and face, punch the holes through it. %s": "Entlang der oberen vorderen Kante falten, auf Oberseite und Vorderseite kleben, die Löcher durchkörnen. %s",
 	"fold here; top; figures: from end A | from the wall":                                       "hier falten; Oberseite; Zahlen: ab Ende A | ab Wand",
