@@ -221,7 +221,7 @@ var names = map[string]int{
 	"new": 1, "newListing": 2, "grid": 1, "long": 1, "text": 1, "put": 1, "blocks": 1, "notesBlock": 1, "cover": 1, "pictorial": 1, "plainly": 1,
 	"picture": 1, "hatchKey": 1, "withNotes": 4, "more": 1, "cautions": 1, "letter": 1, "add": 1, "join": 5, "Prism": 4,
 	"HasPrefix": 2, "Contains": 2, "Cut": 2, "TrimPrefix": 2, "panic": 1, "Errorf": 1, "fault": 1, "report": 1, "line": 1,
-	"Sprint": 1, "steelPages": 1, "sequel": 3, "pages": 1,
+	"Sprint": 1, "steelPages": 1, "barSheet": 2, "sequel": 3, "pages": 1,
 }
 
 // unwritten tells whether a literal stands where it names something and is not
