@@ -91,8 +91,9 @@ func (s Site) cannot(w bring.Way, there []*model.Part, first bool) find.Finding 
 	if w.Verdict == motion.NoWay {
 		f.Status = find.Fail
 		f.Why = fmt.Sprintf("%s cannot be brought to its place as long as it is %s: that is proven, with the measures as they are and touching allowed. For other ways of moving it %d poses were looked at, no way was found, and nothing is proven.", capital(w.Part.ID), strings.Join(w.Proven, ", or "), w.Looks)
+	} else if f.Status = find.Unknown; w.Looks == 0 {
+		f.Why = fmt.Sprintf("Not known yet: %s does not go in straight, and no other way was looked for: the searches for parts that come after it had used up all their looks.", w.Part.ID)
 	} else {
-		f.Status = find.Unknown
 		f.Why = fmt.Sprintf("Not known yet: no way in was found for %s; the search gave up after looking at %d poses, which proves nothing.", w.Part.ID, w.Looks)
 	}
 	if trouble.Short > 0 {
