@@ -5,7 +5,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
 	"strconv"
 	"testing"
 
@@ -32,9 +31,6 @@ func solve(t testing.TB, name string, ins []byte, e saw.Effort) (cut.Solution, s
 	return s, v
 }
 
-// long are the instances that take more than half a second.
-var long = []string{"gcut13", "t120-01"}
-
 // TestKnownOptima solves open instances (testdata/bench/SOURCES.md) and wants
 // the optimum, proved.
 func TestKnownOptima(t *testing.T) {
@@ -50,9 +46,6 @@ func TestKnownOptima(t *testing.T) {
 	python, _ := exec.LookPath("python3")
 	for n, row := range rows[1:] {
 		t.Run(row[1], func(t *testing.T) {
-			if slices.Contains(long, row[1]) && os.Getenv("SLABWRIGHT_LONG") == "" {
-				t.Skip("takes long: set SLABWRIGHT_LONG")
-			}
 			file := filepath.Join("testdata", "bench", row[1]+".json")
 			ins, err := os.ReadFile(file)
 			if err != nil {
@@ -69,7 +62,7 @@ func TestKnownOptima(t *testing.T) {
 			if s.Sheets != nil && !s.Sheets.Optimal || s.Bars != nil && !s.Bars.Optimal {
 				t.Error("not proved")
 			}
-			if python != "" && (n%8 == 0 || os.Getenv("SLABWRIGHT_LONG") != "") {
+			if python != "" && n%8 == 0 {
 				judged(t, python, file, s.JSON(), row[2])
 			}
 		})
