@@ -13,8 +13,8 @@ import (
 // largest pitch, distance of the first from each end, and how far they keep off
 // an outside corner of the wall where there is room. In an angle they sit on the back mark
 // of the leg; those of a leg that hangs down pull less when they are near the
-// heel, as near as their washers allow. In a cleat they sit at the middle of its
-// back, or near its top as far as their washers allow.
+// heel, as near as their washers allow. In a cleat they sit at half its
+// height, or so far below its top that the slab does not split it there.
 type Anchors struct {
 	Hole, Pitch, End unit.Length
 	OffArris         unit.Length
