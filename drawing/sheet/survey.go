@@ -30,11 +30,9 @@ func surveySheets(m *maker) []page {
 	f := m.down(right)
 	f.grid("readings", m.readingsHead(), m.readings())
 	m.surveyText(f)
-	beside := drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-2)}
-	low := m.down(beside)
+	low := m.down(drawing.Rect{Min: free[1].Min, Max: geom.V(free[1].Max.X-2, free[1].Max.Y-2)})
 	low.grid("walls", m.say("Walls, left to right"), m.wallTable())
-	tooWide := drawing.Bounds(low.items).Max.X > beside.Max.X+1
-	if f.full || low.full || tooWide {
+	if f.full || low.full || low.tooWide() {
 		return m.surveyPages(m.new("survey", m.say("Room as surveyed, at desk height")), free[0])
 	}
 	pg.sheet.Add(f.items...)
